@@ -1,0 +1,112 @@
+"""What every calculator returns: a number to act on, its working line by line, cautions, a drawing."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from fractions import Fraction
+
+from calc import measure, words
+from calc.drawing import Drawing
+from calc.fields import Field, Values
+from calc.signals import Caution
+
+
+@dataclass(frozen=True)
+class Line:
+    """One line of working.
+
+    `name` is the public key and ends in its unit; `value` [in `unit`] is exact until it is written with
+    `places` decimals; `shown` is the value as a person reads it; `rule` says the rule in words,
+    `working` the numbers put in; `sources` are ids of `calc.sources`.
+    """
+
+    name: str
+    label: str
+    value: Fraction
+    unit: str
+    places: int
+    shown: str
+    rule: str
+    working: str
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Answer:
+    """`figure` and `sentence` are what to act on first; `cautions` come gravest first; `drawing` may be None."""
+
+    calculator: str
+    inputs: tuple[tuple[str, str], ...]
+    figure: str
+    figure_label: str
+    sentence: str
+    lines: tuple[Line, ...]
+    cautions: tuple[Caution, ...]
+    notes: tuple[str, ...]
+    drawing: Drawing | None
+
+
+class Calculator:
+    """One calculator as the command, the form and the pages see it.
+
+    `fields` declare the inputs; `work_out` turns checked values into an `Answer`; `example` is a filled-in
+    set of inputs that the documentation prints; `verb` stands on the form's button; exactly one of the
+    inputs in `one_of` must be given.
+    """
+
+    def __init__(
+        self,
+        name: str,
+        title: str,
+        summary: str,
+        verb: str,
+        fields: tuple[Field, ...],
+        work_out: Callable[[Values], Answer],
+        example: tuple[tuple[str, str], ...],
+        one_of: tuple[str, ...] = (),
+    ) -> None:
+        self.name = name
+        self.title = title
+        self.summary = summary
+        self.verb = verb
+        self.fields = fields
+        self.work_out = work_out
+        self.example = example
+        self.one_of = one_of
+
+
+def line(
+    name: str,
+    label: str,
+    value: Fraction,
+    unit: str,
+    places: int,
+    rule: str,
+    working: str,
+    sources: tuple[str, ...],
+    show_in: str,
+) -> Line:
+    """Return a line whose `shown` text follows from `value`, `unit` and `show_in` ('customary' or 'metric')."""
+    return Line(name, label, value, unit, places, measure.shown(value, unit, places, show_in), rule, working, sources)
+
+
+def public(answer: Answer) -> dict[str, object]:
+    """Return the answer as the public JSON object, ready for `words.json_text`."""
+    return {
+        "calculator": answer.calculator,
+        "inputs": dict(answer.inputs),
+        "answers": [
+            {
+                "name": one.name,
+                "label": one.label,
+                "value": words.Number(words.plain_decimal(one.value, one.places)),
+                "unit": one.unit,
+                "shown": one.shown,
+                "rule": one.rule,
+                "working": one.working,
+                "sources": list(one.sources),
+            }
+            for one in answer.lines
+        ],
+        "cautions": [{"signal": one.signal, "text": one.text, "source": one.source} for one in answer.cautions],
+        "notes": list(answer.notes),
+    }

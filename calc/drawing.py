@@ -1,0 +1,58 @@
+"""What a shop drawing is made of: outlines, hatches, dimensions and labels, in real inches.
+
+A calculator says what is there; `calc.render.svg` decides how it looks on the page. The origin is at the
+lower left, x to the right and y up, as on a drawing board.
+"""
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+WEIGHTS = ("cut", "edge", "none")
+HATCHES = ("none", "board", "plaster", "texture", "compound", "fill", "timber", "insulation", "room", "void")
+
+
+@dataclass(frozen=True)
+class Shape:
+    """A closed outline through `points` [in]; `weight` is its line, `hatch` what it is made of; `old` work is grey."""
+
+    points: tuple[tuple[Fraction, Fraction], ...]
+    weight: str
+    hatch: str
+    old: bool
+
+
+@dataclass(frozen=True)
+class Dimension:
+    """A dimension from `start` to `end` [in], drawn `side` ('left', 'right', 'above', 'below') of them, with `text`."""
+
+    start: tuple[Fraction, Fraction]
+    end: tuple[Fraction, Fraction]
+    side: str
+    text: str
+
+
+@dataclass(frozen=True)
+class Label:
+    """`text` that names what lies at `at` [in]; `side` is 'right' (in the margin, with a leader) or 'on'."""
+
+    at: tuple[Fraction, Fraction]
+    side: str
+    text: str
+
+
+@dataclass(frozen=True)
+class Drawing:
+    """A drawing of `width` x `height` [in]; `description` is its text form, `scale_note` what it says of its scale.
+
+    `stretch` [-] is how much more a height is enlarged than a width (a thin coat must be seen); 1 is true shape.
+    """
+
+    title: str
+    description: str
+    width: Fraction
+    height: Fraction
+    stretch: Fraction
+    shapes: tuple[Shape, ...]
+    dimensions: tuple[Dimension, ...]
+    labels: tuple[Label, ...]
+    scale_note: str

@@ -1,0 +1,187 @@
+"""How an input is declared. One declaration gives the form, its checks, the command line, the table
+in the documentation, the share link and the JSON."""
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from calc import measure, words
+from calc.rooms import Room, read_rooms
+
+KINDS = ("rooms", "length", "area", "volume", "temperature", "percent", "rate", "count", "choice")
+
+
+@dataclass(frozen=True)
+class Field:
+    """One input.
+
+    `name` is public and ends in its unit; `unit` is the unit that a bare number is read in ('in',
+    'ft', 'sqft', 'gal', 'F', '%', 'lb/gal', '' for a count or choice). `default`, `lowest` and
+    `highest` are written as a person would type them. An empty `default` means that there is none:
+    the field must then be filled unless `required` is False. `choices` are (value, label) pairs.
+    `source` is the id in `calc.sources` that stands behind the default.
+    """
+
+    name: str
+    label: str
+    kind: str
+    unit: str
+    help: str
+    example: str
+    lowest: str = ""
+    highest: str = ""
+    default: str = ""
+    required: bool = True
+    choices: tuple[tuple[str, str], ...] = ()
+    source: str = "your-figure"
+
+
+@dataclass(frozen=True)
+class Fault:
+    """What is wrong with one input: the field's name, what was given, one sentence, and an example that works."""
+
+    field: str
+    given: str
+    message: str
+    example: str
+
+
+class InputFault(ValueError):
+    """Raised by a calculator whose inputs do not go together; carries every fault found."""
+
+    def __init__(self, faults: tuple[Fault, ...]) -> None:
+        super().__init__("; ".join([fault.message for fault in faults]))
+        self.faults = faults
+
+
+SHOW_IN = Field(
+    name="show_in",
+    label="Show results in",
+    kind="choice",
+    unit="",
+    help="You may type either; this is what you read.",
+    example="metric",
+    default="customary",
+    choices=(("customary", "Feet, inches, gallons"), ("metric", "Meters, liters")),
+)
+"""The one input that every calculator has."""
+
+
+class Values:
+    """The inputs of one calculator, read and checked; `given` is the text as it was typed, with defaults filled in."""
+
+    def __init__(self, given: tuple[tuple[str, str], ...], numbers: dict[str, Fraction], rooms: tuple[Room, ...]) -> None:
+        self.given = given
+        self._numbers = numbers
+        self._rooms = rooms
+
+    def number(self, name: str) -> Fraction:
+        """Return a required number in the field's own unit."""
+        return self._numbers[name]
+
+    def number_or_none(self, name: str) -> Fraction | None:
+        """Return a number in the field's own unit, or None where the field was left empty."""
+        return self._numbers.get(name)
+
+    def count(self, name: str) -> int:
+        """Return a required whole number."""
+        return int(self._numbers[name])
+
+    def choice(self, name: str) -> str:
+        """Return the value of a choice."""
+        return dict(self.given)[name]
+
+    def rooms(self) -> tuple[Room, ...]:
+        """Return the rooms; empty where none were given."""
+        return self._rooms
+
+
+def read(
+    fields: tuple[Field, ...], given: dict[str, str], one_of: tuple[str, ...] = ()
+) -> tuple[Values, tuple[Fault, ...]]:
+    """Return the checked values of `fields` from the texts in `given`, and every fault found.
+
+    Exactly one of the fields named in `one_of` must be filled. An unknown name, an empty required field, a text that cannot be read and a number out of range are
+    faults; each names the field, what was given, what is allowed and an example.
+    """
+    faults = []
+    numbers: dict[str, Fraction] = {}
+    rooms: tuple[Room, ...] = ()
+    filled = []
+    names = [field.name for field in fields]
+    for name in sorted(given):
+        if name not in names:
+            faults.append(_unknown(name, given[name], names, fields))
+    faults += _one_of(fields, given, one_of)
+    for field in fields:
+        text = words.tidy(given.get(field.name, ""))
+        if not text:
+            text = field.default
+        if not text:
+            if field.required:
+                faults.append(Fault(field.name, "", field.label + " is empty. " + allowed(field), field.example))
+            continue
+        filled.append((field.name, text))
+        if field.kind == "rooms":
+            rooms, room_faults = read_rooms(text)
+            for chunk, message in room_faults:
+                faults.append(Fault(field.name, chunk, message, field.example))
+        elif field.kind == "choice":
+            if text not in [value for value, _ in field.choices]:
+                message = field.label + " cannot be " + words.quoted(text) + ". " + allowed(field)
+                faults.append(Fault(field.name, text, message, field.example))
+        else:
+            problem = ""
+            try:
+                numbers[field.name] = measure.read_quantity(text, field.unit)
+                problem = _out_of_range(field, numbers[field.name])
+            except measure.MeasureFault as fault:
+                problem = str(fault.args[0])
+            if problem:
+                message = field.label + ": " + words.quoted(text) + " will not do, " + problem + ". " + allowed(field)
+                faults.append(Fault(field.name, text, message, field.example))
+    return Values(tuple(filled), numbers, rooms), tuple(faults)
+
+
+def allowed(field: Field) -> str:
+    """Return one sentence that says what the field takes."""
+    if field.kind == "rooms":
+        return "Write each room by its sides, or walked round wall by wall; put ; between rooms."
+    if field.kind == "choice":
+        return "Choose " + words.listed([value for value, _ in field.choices], "or") + "."
+    kind = "a whole number" if field.kind == "count" else "a number"
+    unit = UNIT_NAMES.get(field.unit, field.unit)
+    return "Give " + kind + " from " + field.lowest + " to " + field.highest + (" " + unit if unit else "") + "."
+
+
+UNIT_NAMES = {"in": "in", "ft": "ft", "sqft": "sq ft", "gal": "gal", "F": "°F", "%": "%", "lb/gal": "lb/gal", "": ""}
+"""The name of a field's unit as it stands beside a number."""
+
+
+def _out_of_range(field: Field, value: Fraction) -> str:
+    if field.kind == "count" and value.denominator != 1:
+        return "it is not a whole number"
+    if value < measure.read_quantity(field.lowest, field.unit):
+        return "it is too small"
+    if value > measure.read_quantity(field.highest, field.unit):
+        return "it is too large"
+    return ""
+
+
+def _one_of(fields: tuple[Field, ...], given: dict[str, str], one_of: tuple[str, ...]) -> list[Fault]:
+    if not one_of:
+        return []
+    choices = [field for field in fields if field.name in one_of]
+    filled = [field for field in choices if words.tidy(given.get(field.name, ""))]
+    labels = words.listed([field.label for field in choices], "or")
+    if not filled:
+        return [Fault(choices[0].name, "", "Nothing given for " + labels + ". Give one of them.", choices[0].example)]
+    if len(filled) > 1:
+        last = filled[-1]
+        message = "Give only one of " + labels + ". Empty the other."
+        return [Fault(last.name, given[last.name], message, filled[0].name + "=" + filled[0].example)]
+    return []
+
+
+def _unknown(name: str, text: str, names: list[str], fields: tuple[Field, ...]) -> Fault:
+    message = "There is no input called " + words.quoted(name) + ". Use " + words.listed(names, "or") + "."
+    return Fault(name, text, message, fields[0].name + "=" + fields[0].example)

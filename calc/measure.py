@@ -1,0 +1,279 @@
+"""Lengths and other quantities, as the trade writes them.
+
+Reads `14' 6 1/2"`, `14-6.5`, `14.54 ft`, `4.43 m`, `443 cm` and the like into exact fractions, and
+writes them back as feet, inches and sixteenths, or metric. Unit factors are the exact definitions
+(international yard and pound agreement of 1959; the US gallon is 231 cubic inches).
+"""
+
+from fractions import Fraction
+
+from calc import words
+from calc.exact import round_half_up
+
+INCHES_PER_FOOT = 12
+SQUARE_INCHES_PER_SQUARE_FOOT = 144
+CUBIC_INCHES_PER_CUBIC_FOOT = 1728
+CUBIC_INCHES_PER_GALLON = 231  # US gallon, by definition
+MILLIMETERS_PER_INCH = Fraction(254, 10)  # by definition
+METERS_PER_FOOT = Fraction(3048, 10000)
+SQUARE_METERS_PER_SQUARE_FOOT = METERS_PER_FOOT * METERS_PER_FOOT
+CUBIC_METERS_PER_CUBIC_FOOT = SQUARE_METERS_PER_SQUARE_FOOT * METERS_PER_FOOT
+LITERS_PER_GALLON = Fraction(3785411784, 1000000000)  # by definition
+KILOGRAMS_PER_POUND = Fraction(45359237, 100000000)  # by definition
+SIXTEENTHS = 16
+
+# Words for a unit, and how many of the field's own unit (the first in the row) one of it is.
+_LENGTH_UNITS = (
+    ("in", ("in", "in.", "inch", "inches", '"'), Fraction(1)),
+    ("ft", ("ft", "ft.", "foot", "feet", "'"), Fraction(INCHES_PER_FOOT)),
+    ("mm", ("mm", "millimeter", "millimeters", "millimetre", "millimetres"), 1 / MILLIMETERS_PER_INCH),
+    ("cm", ("cm", "centimeter", "centimeters", "centimetre", "centimetres"), 10 / MILLIMETERS_PER_INCH),
+    ("m", ("m", "meter", "meters", "metre", "metres"), 1000 / MILLIMETERS_PER_INCH),
+)
+_OTHER_UNITS = (
+    ("sqft", ("sqft", "sq ft", "sq. ft", "sq. ft.", "ft2", "ft²", "square feet", "square foot", "sf"), Fraction(1)),
+    ("sqft", ("m2", "m²", "sqm", "sq m", "square meters", "square metres"), 1 / SQUARE_METERS_PER_SQUARE_FOOT),
+    ("gal", ("gal", "gal.", "gallon", "gallons"), Fraction(1)),
+    ("gal", ("l", "liter", "liters", "litre", "litres"), 1 / LITERS_PER_GALLON),
+    ("lb/gal", ("lb/gal", "lb per gal", "lbs/gal", "lb/gallon"), Fraction(1)),
+    ("lb/gal", ("kg/l", "kg per l", "kg/liter", "kg/litre"), LITERS_PER_GALLON / KILOGRAMS_PER_POUND),
+    ("%", ("%", "percent", "pct"), Fraction(1)),
+    ("F", ("f", "°f", "deg f"), Fraction(1)),
+)
+_CELSIUS = ("c", "°c", "deg c")
+FAHRENHEIT_PER_CELSIUS = Fraction(9, 5)
+FAHRENHEIT_AT_ZERO_CELSIUS = 32
+
+_DIGITS = "0123456789"
+_FRACTION_MARKS = (
+    ("½", " 1/2"), ("¼", " 1/4"), ("¾", " 3/4"), ("⅛", " 1/8"), ("⅜", " 3/8"), ("⅝", " 5/8"), ("⅞", " 7/8"), ("⁄", "/"),
+)  # fmt: skip
+_QUOTE_MARKS = (("′", "'"), ("’", "'"), ("‘", "'"), ("``", '"'), ("''", '"'), ("″", '"'), ("”", '"'), ("“", '"'))
+_DASHES = (("−", "-"), ("–", "-"), ("‐", "-"), ("‑", "-"), ("—", "-"))
+_LONGEST_NUMBER = 18  # digits in one number; longer is a slip of the finger, and slow to work with
+
+
+class MeasureFault(ValueError):
+    """Raised when a text is no quantity; the message is one sentence for the person who typed it."""
+
+
+def tidy(text: str) -> str:
+    """Return what was typed in plain marks: straight quotes, a hyphen for each dash, 1/2 for ½, single spaces."""
+    for marks in (_QUOTE_MARKS, _DASHES, _FRACTION_MARKS):
+        for mark, plain in marks:
+            if mark in text:
+                text = text.replace(mark, plain)
+    return words.tidy(text)
+
+
+def read_number(text: str) -> Fraction:
+    """Return the number written in `text`: 12, 1,000, 0.5, 3/8, 1 1/2. Raises MeasureFault."""
+    return _number(tidy(text), text)
+
+
+def read_length(text: str, bare_unit: str) -> Fraction:
+    """Return the length in `text` as inches [in, >= 0].
+
+    `bare_unit` ('in' or 'ft') is what a number without a unit means. Raises MeasureFault for inches of
+    12 or more beside feet, a fraction over 0, a negative length, or anything that is no length.
+    """
+    plain = words.lower(tidy(text))
+    if not plain:
+        raise MeasureFault("a length is missing")
+    if plain.startswith("-"):
+        raise MeasureFault("a length cannot be negative")
+    feet_text, rest = _split_feet(plain)
+    if feet_text is None:
+        number_text, factor = _split_unit(plain, _LENGTH_UNITS)
+        if factor is None:
+            factor = Fraction(INCHES_PER_FOOT) if bare_unit == "ft" else Fraction(1)
+        return _number(number_text, text) * factor
+    feet = _number(feet_text, text)
+    if not rest:
+        return feet * INCHES_PER_FOOT
+    if feet.denominator != 1:
+        raise MeasureFault("give whole feet when inches follow them")
+    number_text, factor = _split_unit(rest, _LENGTH_UNITS)
+    if factor is not None and factor != 1:
+        raise MeasureFault("only inches may follow feet")
+    inches = _number(number_text, text)
+    if inches >= INCHES_PER_FOOT:
+        raise MeasureFault("inches beside feet must be less than 12 (12 inches are a foot)")
+    return feet * INCHES_PER_FOOT + inches
+
+
+def read_quantity(text: str, unit: str) -> Fraction:
+    """Return the quantity in `text` in `unit` ('in', 'ft', 'sqft', 'gal', 'lb/gal', '%', 'F' or '' for a number).
+
+    A bare number is taken in `unit`; metric units are converted exactly. Only a temperature may be
+    negative. Raises MeasureFault.
+    """
+    if unit == "in":
+        return read_length(text, "in")
+    if unit == "ft":
+        return read_length(text, "ft") / INCHES_PER_FOOT
+    plain = words.lower(tidy(text))
+    if not plain:
+        raise MeasureFault("a number is missing")
+    negative = plain.startswith("-")
+    if negative and unit != "F":
+        raise MeasureFault("the number cannot be negative")
+    body = words.tidy(plain[1:]) if negative else plain
+    if unit == "F":
+        return _temperature(body, text, negative)
+    number_text, factor = _split_unit(body, tuple([row for row in _OTHER_UNITS if row[0] == unit]))
+    return _number(number_text, text) * (Fraction(1) if factor is None else factor)
+
+
+def feet_and_inches(inches: Fraction) -> str:
+    """Return a length [in, >= 0] to the nearest sixteenth as `14' 6 1/2"`, the trade's own form."""
+    sixteenths = round_half_up(inches * SIXTEENTHS)
+    feet, rest = divmod(sixteenths, INCHES_PER_FOOT * SIXTEENTHS)
+    inch_text = _inches_text(rest)
+    return (words.whole(feet) + "' " if feet else "") + inch_text + '"'
+
+
+def inches_and_sixteenths(inches: Fraction) -> str:
+    """Return a small length [in, >= 0] to the nearest sixteenth as `3/16 in`; finer ones as a decimal."""
+    sixteenths = round_half_up(inches * SIXTEENTHS)
+    if Fraction(sixteenths, SIXTEENTHS) == inches:
+        return _inches_text(sixteenths) + " in"
+    for denominator in (32, 64):
+        if (inches * denominator).denominator == 1:
+            whole, rest = divmod(inches.numerator, inches.denominator)
+            return (str(whole) + " " if whole else "") + str(rest) + "/" + str(inches.denominator) + " in"
+    return words.short_decimal(inches, 3) + " in"
+
+
+def metric_length(inches: Fraction) -> str:
+    """Return a length [in, >= 0] as metric: millimeters under one meter, else meters to the millimeter."""
+    millimeters = inches * MILLIMETERS_PER_INCH
+    if millimeters < 10:
+        return words.short_decimal(millimeters, 1) + " mm"
+    if millimeters < 1000:
+        return words.decimal(millimeters, 0) + " mm"
+    return words.decimal(millimeters / 1000, 3) + " m"
+
+
+# unit of a value -> its name for people, the metric name, and metric units in one of it
+_SHOWN = (
+    ("sqft", "sq ft", "m²", SQUARE_METERS_PER_SQUARE_FOOT),
+    ("cuft", "cu ft", "m³", CUBIC_METERS_PER_CUBIC_FOOT),
+    ("gal", "gal", "L", LITERS_PER_GALLON),
+    ("lb", "lb", "kg", KILOGRAMS_PER_POUND),
+    ("psf", "lb/sq ft", "kg/m²", KILOGRAMS_PER_POUND / SQUARE_METERS_PER_SQUARE_FOOT),
+    ("lb/gal", "lb/gal", "kg/L", KILOGRAMS_PER_POUND / LITERS_PER_GALLON),
+    ("psi", "psi", "kPa", Fraction(6894757, 1000000)),
+)
+
+
+def shown(value: Fraction, unit: str, places: int, show_in: str) -> str:
+    """Return `value` in `unit` as a person reads it, in 'customary' or 'metric' units.
+
+    Units: those of `read_quantity` and 'cuft', 'lb', 'psf', 'psi', 'h', 'mil'; any other stands as it is.
+    """
+    metric = show_in == "metric"
+    if unit == "ft":
+        return metric_length(value * INCHES_PER_FOOT) if metric else feet_and_inches(value * INCHES_PER_FOOT)
+    if unit == "in":
+        return metric_length(value) if metric else inches_and_sixteenths(value)
+    if unit == "F":
+        if metric:
+            return words.decimal((value - FAHRENHEIT_AT_ZERO_CELSIUS) / FAHRENHEIT_PER_CELSIUS, places) + " °C"
+        return words.decimal(value, places) + " °F"
+    if unit == "%":
+        return words.short_decimal(value, places) + " %"
+    for name, customary_name, metric_name, factor in _SHOWN:
+        if unit == name:
+            if metric:
+                return words.short_decimal(value * factor, max(places, 1)) + " " + metric_name
+            return words.short_decimal(value, places) + " " + customary_name
+    return words.short_decimal(value, places) + (" " + unit if unit else "")
+
+
+def _inches_text(sixteenths: int) -> str:
+    whole, rest = divmod(sixteenths, SIXTEENTHS)
+    if not rest:
+        return str(whole)
+    part = Fraction(rest, SIXTEENTHS)
+    return (str(whole) + " " if whole else "") + str(part.numerator) + "/" + str(part.denominator)
+
+
+def _temperature(body: str, typed: str, negative: bool) -> Fraction:
+    sign = -1 if negative else 1
+    for name in _CELSIUS:
+        if body.endswith(name):
+            celsius = _number(words.tidy(body[: -len(name)]), typed) * sign
+            return celsius * FAHRENHEIT_PER_CELSIUS + FAHRENHEIT_AT_ZERO_CELSIUS
+    number_text, _ = _split_unit(body, tuple([row for row in _OTHER_UNITS if row[0] == "F"]))
+    return _number(number_text, typed) * sign
+
+
+def _split_feet(plain: str) -> tuple[str | None, str]:
+    """Return the text before a foot mark and what follows, or (None, '') where no feet are written."""
+    for mark in ("'", "feet", "foot", "ft.", "ft"):
+        at = plain.find(mark)
+        if at > 0:
+            rest = words.tidy(plain[at + len(mark) :])
+            if rest.startswith("-"):
+                rest = words.tidy(rest[1:])
+            return words.tidy(plain[:at]), rest
+    at = plain.find("-")  # 14-6.5 is 14 feet 6.5 inches
+    if at > 0 and all([mark in _DIGITS for mark in plain[:at]]):
+        rest = words.tidy(plain[at + 1 :])
+        if not rest:
+            raise MeasureFault("inches are missing after the hyphen")
+        return plain[:at], rest
+    return None, ""
+
+
+def _split_unit(
+    plain: str, units: tuple[tuple[str, tuple[str, ...], Fraction], ...]
+) -> tuple[str, Fraction | None]:
+    best, factor = "", None
+    for _, names, value in units:
+        for name in names:
+            if plain.endswith(name) and len(name) > len(best):
+                best, factor = name, value
+    return (words.tidy(plain[: -len(best)]) if best else plain), factor
+
+
+def _number(plain: str, typed: str) -> Fraction:
+    parts = plain.split(" ")
+    if len(parts) == 1 and parts[0].count("-") == 1 and "/" in parts[0]:
+        parts = parts[0].split("-")  # 6-1/2 for six and a half
+    if len(parts) == 1:
+        if "/" in plain:
+            return _ratio(plain, typed)
+        return _decimal(plain, typed)
+    if len(parts) == 2 and "/" in parts[1] and "/" not in parts[0]:
+        whole, part = _decimal(parts[0], typed), _ratio(parts[1], typed)
+        if whole.denominator == 1 and part < 1:
+            return whole + part
+    raise _no_number(typed)
+
+
+def _ratio(plain: str, typed: str) -> Fraction:
+    top, _, bottom = plain.partition("/")
+    below = _decimal(bottom, typed)
+    if below == 0:
+        raise MeasureFault("a fraction cannot have 0 below the line")
+    return _decimal(top, typed) / below
+
+
+def _decimal(plain: str, typed: str) -> Fraction:
+    if "," in plain:
+        groups = plain.split(".")[0].split(",")
+        if not 1 <= len(groups[0]) <= 3 or any([len(group) != 3 for group in groups[1:]]) or "," in plain.partition(".")[2]:
+            raise MeasureFault("write decimals with a point, not a comma")
+        plain = plain.replace(",", "")
+    whole, point, rest = plain.partition(".")
+    if not (whole or rest) or any([mark not in _DIGITS for mark in whole + rest]) or (point and not rest and not whole):
+        raise _no_number(typed)
+    if len(whole + rest) > _LONGEST_NUMBER:
+        raise MeasureFault("the number has too many digits")
+    return Fraction(int((whole or "0") + rest), 10 ** len(rest))
+
+
+def _no_number(typed: str) -> MeasureFault:
+    return MeasureFault("it is not a number that can be read")

@@ -1,0 +1,162 @@
+"""The one door through which numbers and lists become text for people.
+
+Every digit that a reader sees is made here (or in `measure`, for feet and inches) by whole-number
+arithmetic, so that each engine prints the same characters.
+"""
+
+from fractions import Fraction
+
+from calc.exact import ceiling, floor, round_half_up
+
+MINUS = "−"
+_DIGITS_IN_GROUP = 3
+
+
+def whole(value: int) -> str:
+    """Return `value` [-, any whole number] with a comma at each thousand: 12,345."""
+    digits = str(-value if value < 0 else value)
+    groups = []
+    while len(digits) > _DIGITS_IN_GROUP:
+        groups.append(digits[-_DIGITS_IN_GROUP:])
+        digits = digits[:-_DIGITS_IN_GROUP]
+    groups.append(digits)
+    groups.reverse()
+    return (MINUS if value < 0 else "") + ",".join(groups)
+
+
+def decimal(value: Fraction, places: int, rounding: str = "near") -> str:
+    """Return `value` [-] as text with exactly `places` decimals, grouped by thousands.
+
+    `rounding` is 'near' (a half goes up), 'up' or 'down'.
+    """
+    scaled = _scaled(value, places, rounding)
+    sign = MINUS if scaled < 0 else ""
+    whole_part, rest = divmod(-scaled if scaled < 0 else scaled, 10**places)
+    if places == 0:
+        return sign + whole(whole_part)
+    return sign + whole(whole_part) + "." + padded(rest, places)
+
+
+def short_decimal(value: Fraction, places: int) -> str:
+    """Return `value` like `decimal`, without zeros at the end of the decimals."""
+    text = decimal(value, places)
+    if "." not in text:
+        return text
+    while text.endswith("0"):
+        text = text[:-1]
+    return text[:-1] if text.endswith(".") else text
+
+
+def plain_decimal(value: Fraction, places: int, rounding: str = "near") -> str:
+    """Return `value` as a number that a program reads: no grouping, a hyphen for minus, no zeros at the end."""
+    scaled = _scaled(value, places, rounding)
+    sign = "-" if scaled < 0 else ""
+    whole_part, rest = divmod(-scaled if scaled < 0 else scaled, 10**places)
+    digits = padded(rest, places) if rest else ""
+    while digits.endswith("0"):
+        digits = digits[:-1]
+    return sign + str(whole_part) + ("." + digits if digits else "")
+
+
+def padded(value: int, width: int) -> str:
+    """Return `value` [-, >= 0] as digits, filled with zeros on the left to `width` characters."""
+    text = str(value)
+    return "0" * (width - len(text)) + text
+
+
+def plural(count: int, one: str, many: str = "") -> str:
+    """Return `count` with its noun: '1 pail', '12 pails'."""
+    return whole(count) + " " + (one if count == 1 else many or one + "s")
+
+
+def listed(items: list[str] | tuple[str, ...], joint: str = "and") -> str:
+    """Return items as a phrase: 'a', 'a and b', 'a, b and c'."""
+    parts = list(items)
+    if len(parts) < 2:
+        return "".join(parts)
+    return ", ".join(parts[:-1]) + " " + joint + " " + parts[-1]
+
+
+_SPACES = "\t\n\r\x0b\x0c\x1c\x1d\x1e\x1f\x85\u00a0\u1680\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200a\u2028\u2029\u202f\u205f\u3000"
+
+
+def tidy(text: str) -> str:
+    """Return `text` with every run of white space as one space, none at the ends.
+
+    The spaces are listed here because engines differ in what `str.split` takes for one.
+    """
+    for mark in _SPACES:
+        if mark in text:
+            text = text.replace(mark, " ")
+    return " ".join([part for part in text.split(" ") if part])
+
+
+def lower(text: str) -> str:
+    """Return `text` with A to Z as small letters and every other letter as it was (the same in every engine)."""
+    return "".join([chr(ord(mark) + 32) if "A" <= mark <= "Z" else mark for mark in text])
+
+
+def quoted(text: str, limit: int = 40) -> str:
+    """Return what a person typed, in quotes, cut to `limit` characters so that a message stays one line."""
+    flat = tidy(text)
+    if len(flat) > limit:
+        flat = flat[: limit - 1] + "…"
+    return "“" + flat + "”"
+
+
+def json_text(value: object) -> str:
+    """Return `value` as JSON text with the same bytes in every engine.
+
+    Takes None, booleans, whole numbers, text, `Number` (a decimal already written out), lists, tuples
+    and dictionaries in their own order. Raises TypeError for anything else, floats included.
+    """
+    if value is None:
+        return "null"
+    if value is True:
+        return "true"
+    if value is False:
+        return "false"
+    if isinstance(value, Number):
+        return value.text
+    if isinstance(value, int):
+        return str(value)
+    if isinstance(value, str):
+        return _json_string(value)
+    if isinstance(value, (list, tuple)):
+        return "[" + ", ".join([json_text(item) for item in value]) + "]"
+    if isinstance(value, dict):
+        return "{" + ", ".join([_json_string(str(key)) + ": " + json_text(item) for key, item in value.items()]) + "}"
+    raise TypeError("no JSON form for " + type(value).__name__)
+
+
+class Number:
+    """A number for JSON, as the text that shall stand there: Number('38.96')."""
+
+    def __init__(self, text: str) -> None:
+        self.text = text
+
+
+def _scaled(value: Fraction, places: int, rounding: str) -> int:
+    scaled = value * 10**places
+    if rounding == "up":
+        return ceiling(scaled)
+    if rounding == "down":
+        return floor(scaled)
+    return round_half_up(scaled)
+
+
+_ESCAPES = (("\\", "\\\\"), ('"', '\\"'), ("\n", "\\n"), ("\r", "\\r"), ("\t", "\\t"))
+_FIRST_PRINTABLE = 32
+_HEX = "0123456789abcdef"
+
+
+def _json_string(text: str) -> str:
+    for raw, escaped in _ESCAPES:
+        text = text.replace(raw, escaped)
+    if any([ord(mark) < _FIRST_PRINTABLE for mark in text]):
+        text = "".join([_escaped(mark) if ord(mark) < _FIRST_PRINTABLE else mark for mark in text])
+    return '"' + text + '"'
+
+
+def _escaped(mark: str) -> str:
+    return "\\u00" + _HEX[ord(mark) // 16] + _HEX[ord(mark) % 16]
