@@ -293,6 +293,6 @@ CALCULATOR = Calculator(
         ("humidity_pct", "50"),
         ("coat_thickness_in", "1/16"),
         ("coats", "2"),
-        ("texture_depth_in", "3/16"),
+        ("texture_depth_in", "1/8"),
     ),
 )

@@ -40,7 +40,7 @@ _OTHER_UNITS = (
     ("%", ("%", "percent", "pct"), Fraction(1)),
     ("F", ("f", "°f", "deg f"), Fraction(1)),
 )
-_CELSIUS = ("c", "°c", "deg c")
+_CELSIUS = ("°c", "deg c", "c")  # the longest first
 FAHRENHEIT_PER_CELSIUS = Fraction(9, 5)
 FAHRENHEIT_AT_ZERO_CELSIUS = 32
 

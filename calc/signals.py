@@ -89,7 +89,7 @@ CAUTIONS = (
         "DANGER",
         "This much wet compound is heavier than what a maker lets 1/2 in ceiling board carry.",
         "The board may sag or pull off its fasteners and fall.",
-        "Stop: ask an engineer, or choose another way.",
+        "Stop: choose a lighter compound or another way, or ask an engineer first.",
         "usg-ceiling-load",
     ),
     Caution(

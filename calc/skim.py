@@ -153,7 +153,7 @@ def skim(inputs: SkimInputs, given: tuple[tuple[str, str], ...]) -> Answer:
     wet_weight_lb = laid_gal * inputs.compound_lb_per_gal
     water_gal = wet_weight_lb * inputs.water_pct / 100 / WATER_LB_PER_GAL
     dry_load_psf = wet_weight_lb * (1 - inputs.water_pct / 100) / inputs.area_sqft
-    wet_load_psf = wet_weight_lb / inputs.area_sqft
+    peak_load_psf = _peak_load_psf(inputs, fill_in, dry_load_psf, wet_weight_lb / inputs.area_sqft)
     carried_lb = pails * inputs.pail_gal * inputs.compound_lb_per_gal
     defined = ("geometry", "us-customary-definitions")
     lines = (
@@ -199,10 +199,9 @@ def skim(inputs: SkimInputs, given: tuple[tuple[str, str], ...]) -> Answer:
             ("compound-label",), show,
         ),
         line(
-            "wet_load_psf", "Load while wet", wet_load_psf, "psf", 2,
-            "Wet weight over the area, as if all coats were wet at once.",
-            words.decimal(wet_weight_lb, 0) + " ÷ " + words.short_decimal(inputs.area_sqft, 2) + " sq ft",
-            ("compound-label", "geometry"), show,
+            "peak_load_psf", "Load at its heaviest", peak_load_psf, "psf", 2,
+            "The first coat wet, or all dry but the last coat wet: the greater.",
+            _peak_working(inputs, fill_in), ("compound-label", "compound-water", "geometry"), show,
         ),
         line(
             "water_to_dry_gal", "Water that must leave the room", water_gal, "gal", 1,
@@ -225,10 +224,23 @@ def skim(inputs: SkimInputs, given: tuple[tuple[str, str], ...]) -> Answer:
         figure_label="of " + measure.shown(inputs.pail_gal, "gal", 1, show) + " to buy",
         sentence=_sentence(lines),
         lines=lines,
-        cautions=_cautions(inputs, wet_load_psf),
+        cautions=_cautions(inputs, peak_load_psf),
         notes=_notes(inputs),
         drawing=_section(inputs, film_in),
     )
+
+
+def _peak_load_psf(inputs: SkimInputs, fill_in: Fraction, dry_load_psf: Fraction, wet_load_psf: Fraction) -> Fraction:
+    """Each coat is dry before the next, so the ceiling is heaviest under the first coat or under the last."""
+    layer_in = fill_in + inputs.coats * inputs.coat_thickness_in
+    first_psf = wet_load_psf * (fill_in + inputs.coat_thickness_in) / layer_in
+    last_water_psf = (wet_load_psf - dry_load_psf) * inputs.coat_thickness_in / layer_in
+    return max(first_psf, dry_load_psf + last_water_psf)
+
+
+def _peak_working(inputs: SkimInputs, fill_in: Fraction) -> str:
+    first = words.short_decimal(fill_in + inputs.coat_thickness_in, 4)
+    return first + " in in the first coat, " + words.short_decimal(inputs.coat_thickness_in, 4) + " in in the last"
 
 
 def _sentence(lines: tuple[Line, ...]) -> str:
@@ -247,9 +259,9 @@ def _compound_working(inputs: SkimInputs, layer_in: Fraction, compound_gal: Frac
     )  # fmt: skip
 
 
-def _cautions(inputs: SkimInputs, wet_load_psf: Fraction) -> tuple[Caution, ...]:
+def _cautions(inputs: SkimInputs, peak_load_psf: Fraction) -> tuple[Caution, ...]:
     found = [caution("asbestos-first"), caution("ceiling-load")]
-    if wet_load_psf >= HEAVY_LOAD_PSF:
+    if peak_load_psf >= HEAVY_LOAD_PSF:
         found.append(caution("added-load"))
     if inputs.texture_depth_in + inputs.coat_thickness_in > THICK_COAT_IN:
         found.append(caution("thick-fill"))
@@ -341,6 +353,6 @@ CALCULATOR = Calculator(
         OPTIONAL_ROOMS, AREA, TEXTURE_DEPTH, COATS, COAT_THICKNESS, OPEN, SHRINKAGE, WASTE, PAIL, DENSITY, WATER, SHOW_IN,
     ),
     work_out=_work_out,
-    example=(("rooms", "Living: 20' x 14'"), ("texture_depth_in", "3/16"), ("coats", "2"), ("coat_thickness_in", "1/16")),
+    example=(("rooms", "Living: 20' x 14'"), ("texture_depth_in", "1/8"), ("coats", "2"), ("coat_thickness_in", "1/16"), ("compound_lb_per_gal", "8.9")),
     one_of=("rooms", "area_sqft"),
 )  # fmt: skip

@@ -1,0 +1,114 @@
+"""Declarations hold together: names, units, ranges, examples, sources; and every fault is a usable sentence."""
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from calc import catalogue, fields, measure, signals, sources
+from calc.catalogue import CALCULATORS
+
+UNIT_ENDINGS = {
+    "in": "_in", "ft": "_ft", "sqft": "_sqft", "gal": "_gal", "cuft": "_cuft", "lb": "_lb", "psf": "_psf", "psi": "_psi",
+    "lb/gal": "_lb_per_gal", "%": "_pct", "F": "_f", "h": ("hours", "hours_low", "hours_high"), "": "",
+}  # fmt: skip
+EVERY_FIELD = [pytest.param(one, field, id=f"{one.name} {field.name}") for one in CALCULATORS for field in one.fields]
+EVERY_CALCULATOR = [pytest.param(one, id=one.name) for one in CALCULATORS]
+
+
+@pytest.mark.parametrize(("calculator", "field"), EVERY_FIELD)
+def test_a_field_is_whole(calculator, field):
+    assert field.kind in fields.KINDS
+    assert field.name.endswith(UNIT_ENDINGS[field.unit])
+    assert field.label and field.help.endswith(".") and field.example
+    assert sources.source(field.source)
+    if field.kind not in ("rooms", "choice"):
+        low, high = (measure.read_quantity(text, field.unit) for text in (field.lowest, field.highest))
+        assert low < high
+        for text in (field.example, field.default or field.example):
+            assert low <= measure.read_quantity(text, field.unit) <= high
+
+
+def test_a_name_means_one_thing_everywhere():
+    seen = {}
+    for calculator in CALCULATORS:
+        for field in calculator.fields:
+            assert seen.setdefault(field.name, (field.kind, field.unit, field.label)) == (field.kind, field.unit, field.label)
+
+
+@pytest.mark.parametrize("calculator", EVERY_CALCULATOR)
+def test_the_example_works_and_every_line_has_a_source(calculator):
+    answer, faults = catalogue.work_out(calculator.name, dict(calculator.example))
+    assert answer is not None, faults
+    assert answer.figure and answer.sentence.endswith(".")
+    for line in answer.lines:
+        assert line.name.endswith(UNIT_ENDINGS[line.unit])
+        assert line.rule.endswith(".") and line.working and line.sources
+        for source_id in line.sources:
+            assert sources.source(source_id)
+    for one in answer.cautions:
+        assert signals.caution(one.id) == one
+
+
+@pytest.mark.parametrize(("calculator", "field"), EVERY_FIELD)
+@pytest.mark.parametrize("text", ["junk", "1/0", "-1e9", "999999999", "", "140", "<script>", "٣"])
+def test_a_bad_text_is_one_sentence_with_the_field_and_an_example(calculator, field, text):
+    answer, faults = catalogue.work_out(calculator.name, dict(calculator.example) | {field.name: text})
+    if answer is not None:
+        return  # the text is good for this field (140 sq ft, an empty field with a default)
+    for fault in faults:
+        assert fault.field in [one.name for one in calculator.fields]
+        assert fault.message.endswith((".", "?")) and fault.example
+        assert "Traceback" not in fault.message
+
+
+def test_unknown_names_are_named():
+    _, faults = catalogue.work_out("skim", {"area_sqft": "10", "texture_depth_in": "0", "colour": "red"})
+    assert [fault.field for fault in faults] == ["colour"]
+    assert "texture_depth_in" in faults[0].message
+    _, faults = catalogue.work_out("plaster", {})
+    assert "takeoff, skim or drying" in faults[0].message
+
+
+def test_every_fault_comes_at_once():
+    _, faults = catalogue.work_out("drying", {"temperature_f": "hot", "humidity_pct": "140", "coats": "1.5", "moon": "full"})
+    assert {fault.field for fault in faults} == {"temperature_f", "humidity_pct", "coats", "moon"}
+
+
+@settings(max_examples=200)
+@given(st.dictionaries(st.sampled_from([f.name for one in CALCULATORS for f in one.fields]), st.text(max_size=20)), st.sampled_from(CALCULATORS))
+def test_nothing_that_can_be_typed_raises(given, calculator):
+    answer, faults = catalogue.work_out(calculator.name, given)
+    assert (answer is None) == bool(faults)
+
+
+def test_signal_words_stand_in_order_and_cautions_have_three_sentences():
+    ids = [one.id for one in signals.CAUTIONS]
+    assert len(ids) == len(set(ids))
+    for one in signals.CAUTIONS:
+        assert one.signal in signals.SIGNAL_WORDS
+        assert all(part.endswith(".") for part in (one.hazard, one.consequence, one.avoidance))
+        assert sources.source(one.source)
+    ordered = signals.in_order(tuple(reversed(signals.CAUTIONS)))
+    ranks = [signals.SIGNAL_WORDS.index(one.signal) for one in ordered]
+    assert ranks == sorted(ranks) and len(ordered) == len(signals.CAUTIONS)
+
+
+def test_the_register_of_sources():
+    ids = [one.id for one in sources.SOURCES]
+    assert len(ids) == len(set(ids))
+    kinds = [kind for kind, _ in sources.HOW_KNOWN]
+    for one in sources.SOURCES:
+        assert one.known in kinds and one.figure.endswith(".")
+        assert bool(one.checked_on) == (one.known in ("seen", "quoted", "computed"))
+
+
+def test_nobody_is_told_that_they_are_exempt_or_safe():
+    """Over every word that calc can print."""
+    import pathlib
+
+    import calc
+
+    for path in pathlib.Path(calc.__file__).parent.rglob("*.py"):
+        text = path.read_text(encoding="utf-8").lower()
+        for word in ("exempt", "is safe", "are safe", "completely safe"):
+            assert word not in text, (path.name, word)

@@ -1,0 +1,143 @@
+"""Rooms by their sides or walked round: geometry against closed forms and against the shapely library."""
+
+from fractions import Fraction
+
+import pytest
+import shapely
+from hypothesis import given
+from hypothesis import strategies as st
+
+from calc.rooms import WALKED_EXAMPLE, read_rooms
+
+F = Fraction
+HEIGHT = F(8)
+
+
+def room(text):
+    rooms, faults = read_rooms(text)
+    assert not faults, faults
+    return rooms[0]
+
+
+def fault(text):
+    _, faults = read_rooms(text)
+    assert len(faults) == 1, faults
+    return faults[0][1]
+
+
+def test_a_rectangle():
+    living = room("Living: 20' x 14'")
+    assert living.name == "Living"
+    assert (living.plan_area_sqft(), living.perimeter_ft(), living.wall_area_sqft(HEIGHT), living.volume_cuft(HEIGHT)) == (280, 68, 544, 2240)
+
+
+def test_a_walked_room():
+    den = room(WALKED_EXAMPLE)
+    assert (den.plan_area_sqft(), den.perimeter_ft(), len(den.outline)) == (134, 50, 6)
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["20' x 14'", "20 x 14", "20×14", "20' by 14'", "A: 240\" * 168\"", "6.096 m x 4.2672 m", "E20 N14 W20 S14", "e 20' n 14' w 20' s 14'", "north 14 east 20 south 14 west 20", "E 10' E 10' N 14' W 20' S 14'"],
+)  # fmt: skip
+def test_one_room_in_many_hands(text):
+    assert room(text).plan_area_sqft() == 280
+
+
+sides = st.integers(min_value=1, max_value=40)
+
+
+@given(sides, sides, sides, sides)
+def test_an_l_is_two_rectangles(a, b, c, d):
+    text = f"L: E {a + c}' N {b}' W {c}' N {d}' W {a}' S {b + d}'"
+    ell = room(text)
+    assert ell.plan_area_sqft() == (a + c) * b + a * d
+    assert ell.perimeter_ft() == 2 * (a + c + b + d)
+
+
+@given(st.lists(st.tuples(sides, sides), min_size=1, max_size=6))
+def test_a_stepped_outline_agrees_with_shapely(steps):
+    """Walk up a staircase, then home along the top and down the west wall."""
+    legs = [(f"E {east}' N {north}'") for east, north in steps]
+    total_east, total_north = sum(east for east, _ in steps), sum(north for _, north in steps)
+    stepped = room("S: " + " ".join(legs) + f" W {total_east}' S {total_north}'")
+    polygon = shapely.Polygon([(float(x) / 12, float(y) / 12) for x, y in stepped.outline])
+    assert float(stepped.plan_area_sqft()) == pytest.approx(polygon.area)
+    assert float(stepped.perimeter_ft()) == pytest.approx(polygon.length)
+
+
+@given(sides, sides, st.integers(min_value=0, max_value=24), st.sampled_from("NESW"))
+def test_a_slope_by_closed_form(east, north, rise, toward):
+    attic = room(f"Attic: {east}' x {north}' slope {rise}:12 {toward}")
+    run = north if toward in "NS" else east
+    assert attic.volume_cuft(HEIGHT) == east * north * (HEIGHT + F(rise, 12) * run / 2)
+    ends, slanted = F(rise, 12) * run * (east if toward in "NS" else north), F(rise, 12) * run * run
+    assert attic.wall_area_sqft(HEIGHT) == 2 * (east + north) * HEIGHT + ends + slanted
+    assert float(attic.ceiling_area_sqft()) == pytest.approx(east * north * (1 + (rise / 12) ** 2) ** 0.5, rel=1e-9)
+
+
+@given(sides, sides, sides, sides, st.integers(min_value=1, max_value=24), st.sampled_from("NESW"))
+def test_a_sloped_l_is_the_same_walked_either_way_round(a, b, c, d, rise, toward):
+    there = room(f"L: E {a + c}' N {b}' W {c}' N {d}' W {a}' S {b + d}' slope {rise}:12 {toward}")
+    back = room(f"L: N {b + d}' E {a}' S {d}' E {c}' S {b}' W {a + c}' slope {rise}:12 {toward}")
+    assert there.volume_cuft(HEIGHT) == back.volume_cuft(HEIGHT) > there.plan_area_sqft() * HEIGHT
+    assert there.wall_area_sqft(HEIGHT) == back.wall_area_sqft(HEIGHT)
+
+
+@given(sides, sides, st.integers(min_value=1, max_value=39))
+def test_cutting_a_room_in_two_keeps_its_area(east, north, cut):
+    whole = room(f"{east + cut}' x {north}'")
+    rooms, faults = read_rooms(f"{east}' x {north}'; {cut}' x {north}'")
+    assert not faults
+    assert sum(one.plan_area_sqft() for one in rooms) == whole.plan_area_sqft()
+    assert sum(one.volume_cuft(HEIGHT) for one in rooms) == whole.volume_cuft(HEIGHT)
+
+
+def test_cut_outs_come_off_the_ceiling_and_not_off_the_air():
+    lit = room("Bath: 10' x 8' less 2' x 4' less 1' x 1'")
+    assert lit.ceiling_area_sqft() == 71
+    assert lit.volume_cuft(HEIGHT) == 640
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("Den: E 14' S 6' W 4' S 5' W 10' N 10'", "ends 1' 0\" south of where it began. Check the walls that run north and south"),
+        ("Den: E 14' S 6' W 4' S 5' W 9' N 10'", "ends 1' 0\" east and 1' 0\" south"),
+        ("A: 14' 13\" x 3", "less than 12"),
+        ("A: -3 x 4", "negative"),
+        ("A: 1/0 x 3", "0 below the line"),
+        ("A: 0 x 3", "no wall"),
+        ("A: 500 x 3", "longer than 200 ft"),
+        ("A: 20", "two sides"),
+        ("A: 20 x 14 x 8", "two sides"),
+        ("A:", "no size"),
+        ("A: 10 x 8 less 12 x 9", "whole ceiling"),
+        ("A: 10 x 8 slope steep", "4:12"),
+        ("A: 10 x 8 slope 4:0", "run of 0"),
+        ("A: 10 x 8 slope 40:12", "at most 24"),
+        ("A: E 10 W 10 N 5 S 5", "straight back"),
+        ("A: E 10 N 10 W 5 S 15 W 5 N 5", "crosses or touches"),
+        ("A: E N", "missing"),
+        ("A: sun and moon", "at least four walls"),
+        ("; ; x", "missing"),
+        ("; ".join(["1 x 1"] * 41), "at most 40"),
+    ],
+)
+def test_what_is_no_room_says_why(text, says):
+    assert says in fault(text)
+
+
+def test_every_bad_room_is_told_at_once():
+    rooms, faults = read_rooms("Good: 10 x 10; Bad: 10; Worse: 0 x 1\nWorst: 1/0 x 2")
+    assert [one.name for one in rooms] == ["Good"]
+    assert [given for given, _ in faults] == ["Bad: 10", "Worse: 0 x 1", "Worst: 1/0 x 2"]
+
+
+@given(st.text(max_size=30))
+def test_any_text_gives_rooms_or_sentences(text):
+    rooms, faults = read_rooms(text)
+    for one in rooms:
+        assert one.ceiling_area_sqft() > 0
+    for _, message in faults:
+        assert message.endswith(".")
