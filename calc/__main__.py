@@ -58,7 +58,11 @@ def _listing() -> str:
     width = max([len(one.name) for one in catalogue.CALCULATORS]) + 2
     rows = ["Calculators:"]
     rows += ["  " + one.name.ljust(width) + one.summary for one in catalogue.CALCULATORS]
-    rows += ["", "Run one:        python -m calc NAME key=value … [--json]", "See its inputs: python -m calc NAME --help"]
+    rows += [
+        "",
+        "Run one:        python -m calc NAME key=value … [--json]",
+        "See its inputs: python -m calc NAME --help",
+    ]
     return "\n".join(rows)
 
 
@@ -67,7 +71,9 @@ def _help(calculator: Calculator) -> str:
     for field in calculator.fields:
         rows.append("  " + field.name)
         rows.append("      " + field.label + ". " + field.help)
-        rows.append("      " + fields.allowed(field) + (" If left out: " + field.default + "." if field.default else ""))
+        rows.append(
+            "      " + fields.allowed(field) + (" If left out: " + field.default + "." if field.default else "")
+        )
     if calculator.one_of:
         rows += ["", "Give exactly one of: " + ", ".join(calculator.one_of) + "."]
     typed = " ".join([name + "=" + _shell_quoted(value) for name, value in calculator.example])

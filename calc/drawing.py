@@ -33,7 +33,8 @@ class Dimension:
 
 @dataclass(frozen=True)
 class Label:
-    """`text` that names what lies at `at` [in]; `side` is 'right' (in the margin, with a leader) or 'on'."""
+    """`text` that names what lies at `at` [in]; `side` is 'right' (in the right margin, with a leader to `at`),
+    'on' (centered at `at`), 'after' (starts just right of `at`) or 'before' (ends just left of it)."""
 
     at: tuple[Fraction, Fraction]
     side: str
@@ -44,7 +45,7 @@ class Label:
 class Drawing:
     """A drawing of `width` x `height` [in]; `description` is its text form, `scale_note` what it says of its scale.
 
-    `stretch` [-] is how much more a height is enlarged than a width (a thin coat must be seen); 1 is true shape.
+    Room for labels and dimensions comes on top of it. `stretch` [-] is how much more a height is enlarged than a width (a thin coat must be seen); 1 is true shape.
     """
 
     title: str

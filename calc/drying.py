@@ -9,9 +9,10 @@ where the air sets the pace, with the square where the coat itself does; the ban
 from dataclasses import dataclass
 from fractions import Fraction
 
-from calc import words
+from calc import measure, words
 from calc.air import vapor_pressure_psi
 from calc.answer import Answer, Calculator, line
+from calc.drawing import Drawing, Label, Shape
 from calc.exact import ceiling, floor
 from calc.fields import SHOW_IN, Fault, Field, InputFault, Values
 from calc.signals import Caution, caution
@@ -29,6 +30,11 @@ THICK_COAT_IN = Fraction(1, 8)  # a drying compound laid thicker cracks [in], co
 HOURS_PER_DAY = 24
 DAYS_FROM_H = 72  # times from here on are told in days, a choice of words [h]
 HALVES_BELOW_H = 10  # times below are told in half hours, a choice of words [h]
+
+CHART_HUMIDITIES_PCT = (20, 35, 50, 65, 80, 90)  # rows of the chart, a choice of drawing [%]
+CHART_WIDTH = Fraction(100)
+CHART_ROW = Fraction(12)
+CHART_BAR = Fraction(7)
 
 LAW = ("gypsum-handbook-drying", "ashrae-vapor-pressure", "dfc-drying-graph")
 LAW_AND_PRACTICE = LAW + ("common-practice",)
@@ -207,7 +213,41 @@ def drying(inputs: DryingInputs, given: tuple[tuple[str, str], ...]) -> Answer:
         lines=tuple(lines),
         cautions=_cautions(inputs, first_in),
         notes=_notes(inputs),
-        drawing=None,
+        drawing=_chart(inputs),
+    )
+
+
+def _chart(inputs: DryingInputs) -> Drawing:
+    """One bar a humidity, from the shortest to the longest time; the row in bold lines is the room as it is."""
+    rows = sorted([Fraction(pct) for pct in CHART_HUMIDITIES_PCT if pct != inputs.humidity_pct] + [inputs.humidity_pct])
+    bands = [drying_band_h(inputs.temperature_f, pct, inputs.coat_thickness_in) for pct in rows]
+    longest_h = max([band.high_h for band in bands])
+    shapes = []
+    labels = []
+    told = []
+    for at, pct in enumerate(rows):
+        band = bands[at]
+        low = (len(rows) - 1 - at) * CHART_ROW + (CHART_ROW - CHART_BAR) / 2
+        left, right = band.low_h / longest_h * CHART_WIDTH, band.high_h / longest_h * CHART_WIDTH
+        here = pct == inputs.humidity_pct
+        corners = ((left, low), (right, low), (right, low + CHART_BAR), (left, low + CHART_BAR))
+        shapes.append(Shape(corners, "cut" if here else "edge", "compound" if here else "none", not here))
+        middle = low + CHART_BAR / 2
+        name = words.short_decimal(pct, 1) + " %"
+        labels.append(Label((Fraction(0), middle), "before", name))
+        labels.append(Label((right, middle), "after", band_text(band.low_h, band.high_h)))
+        told.append(name + ": " + band_text(band.low_h, band.high_h))
+    heat = measure.shown(inputs.temperature_f, "F", 0, inputs.show_in)
+    return Drawing(
+        title="Drying time by humidity",
+        description="One coat at " + heat + ", by the humidity of the room. " + "; ".join(told) + ".",
+        width=CHART_WIDTH,
+        height=len(rows) * CHART_ROW,
+        stretch=Fraction(1),
+        shapes=tuple(shapes),
+        dimensions=(),
+        labels=tuple(labels),
+        scale_note="One coat at " + heat + ". Bars run from the soonest to the longest. The dark bar is your room.",
     )
 
 
@@ -223,14 +263,28 @@ def band_text(low_h: Fraction, high_h: Fraction) -> str:
 
 
 def _band_working(law_h: Fraction, end_h: Fraction) -> str:
-    return words.decimal(law_h, 1) + " h × " + words.short_decimal(end_h / law_h, 3) + " = " + words.decimal(end_h, 1) + " h"
+    return (
+        words.decimal(law_h, 1)
+        + " h × "
+        + words.short_decimal(end_h / law_h, 3)
+        + " = "
+        + words.decimal(end_h, 1)
+        + " h"
+    )
 
 
 def _sentence(inputs: DryingInputs, first: Band, total_low_h: Fraction, total_high_h: Fraction) -> str:
     text = ""
     if inputs.texture_depth_in > 0:
         text = "The first coat, which fills the texture, needs " + band_text(first.low_h, first.high_h) + ". "
-    return text + "Drying alone takes " + band_text(total_low_h, total_high_h) + " for " + words.plural(inputs.coats, "coat") + "."
+    return (
+        text
+        + "Drying alone takes "
+        + band_text(total_low_h, total_high_h)
+        + " for "
+        + words.plural(inputs.coats, "coat")
+        + "."
+    )
 
 
 def _cautions(inputs: DryingInputs, first_in: Fraction) -> tuple[Caution, ...]:

@@ -69,7 +69,9 @@ SHOW_IN = Field(
 class Values:
     """The inputs of one calculator, read and checked; `given` is the text as it was typed, with defaults filled in."""
 
-    def __init__(self, given: tuple[tuple[str, str], ...], numbers: dict[str, Fraction], rooms: tuple[Room, ...]) -> None:
+    def __init__(
+        self, given: tuple[tuple[str, str], ...], numbers: dict[str, Fraction], rooms: tuple[Room, ...]
+    ) -> None:
         self.given = given
         self._numbers = numbers
         self._rooms = rooms

@@ -227,9 +227,7 @@ def _split_feet(plain: str) -> tuple[str | None, str]:
     return None, ""
 
 
-def _split_unit(
-    plain: str, units: tuple[tuple[str, tuple[str, ...], Fraction], ...]
-) -> tuple[str, Fraction | None]:
+def _split_unit(plain: str, units: tuple[tuple[str, tuple[str, ...], Fraction], ...]) -> tuple[str, Fraction | None]:
     best, factor = "", None
     for _, names, value in units:
         for name in names:
@@ -264,7 +262,11 @@ def _ratio(plain: str, typed: str) -> Fraction:
 def _decimal(plain: str, typed: str) -> Fraction:
     if "," in plain:
         groups = plain.split(".")[0].split(",")
-        if not 1 <= len(groups[0]) <= 3 or any([len(group) != 3 for group in groups[1:]]) or "," in plain.partition(".")[2]:
+        if (
+            not 1 <= len(groups[0]) <= 3
+            or any([len(group) != 3 for group in groups[1:]])
+            or "," in plain.partition(".")[2]
+        ):
             raise MeasureFault("write decimals with a point, not a comma")
         plain = plain.replace(",", "")
     whole, point, rest = plain.partition(".")

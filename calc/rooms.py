@@ -100,7 +100,11 @@ def read_rooms(text: str) -> tuple[tuple[Room, ...], tuple[tuple[str, str], ...]
     """Return the rooms in `text`, and for each room that cannot be read (what was given, one sentence)."""
     rooms = []
     faults = []
-    chunks = [chunk for chunk in [words.tidy(part) for part in text.replace("\r", "\n").replace("\n", ";").split(";")] if chunk]
+    chunks = [
+        chunk
+        for chunk in [words.tidy(part) for part in text.replace("\r", "\n").replace("\n", ";").split(";")]
+        if chunk
+    ]
     if len(chunks) > MOST_ROOMS:
         return (), ((words.whole(len(chunks)) + " rooms", "Give at most " + str(MOST_ROOMS) + " rooms at a time."),)
     for number, chunk in enumerate(chunks):
@@ -176,7 +180,9 @@ def _side(text: str) -> Fraction:
     if length == 0:
         raise MeasureFault("a side of 0 is no wall")
     if length > LONGEST_SIDE_FT * measure.INCHES_PER_FOOT:
-        raise MeasureFault(words.quoted(text) + " is longer than " + str(LONGEST_SIDE_FT) + " ft, the longest wall taken")
+        raise MeasureFault(
+            words.quoted(text) + " is longer than " + str(LONGEST_SIDE_FT) + " ft, the longest wall taken"
+        )
     return length
 
 
@@ -198,7 +204,16 @@ def _slope(text: str) -> tuple[Fraction, str]:
     return slope, toward
 
 
-_STEPS = (("n", 0, 1), ("north", 0, 1), ("e", 1, 0), ("east", 1, 0), ("s", 0, -1), ("south", 0, -1), ("w", -1, 0), ("west", -1, 0))
+_STEPS = (
+    ("n", 0, 1),
+    ("north", 0, 1),
+    ("e", 1, 0),
+    ("east", 1, 0),
+    ("s", 0, -1),
+    ("south", 0, -1),
+    ("w", -1, 0),
+    ("west", -1, 0),
+)
 
 
 def _walk(text: str, name: str) -> tuple[tuple[Fraction, Fraction], ...]:
@@ -213,7 +228,14 @@ def _walk(text: str, name: str) -> tuple[tuple[Fraction, Fraction], ...]:
         heading = (step_x, step_y)
         x, y = x + step_x * length, y + step_y * length
     if x != 0 or y != 0:
-        raise MeasureFault(name + " does not close: the walk ends " + _off(x, y) + " of where it began. Check the walls that run " + _which(x, y) + ".")
+        raise MeasureFault(
+            name
+            + " does not close: the walk ends "
+            + _off(x, y)
+            + " of where it began. Check the walls that run "
+            + _which(x, y)
+            + "."
+        )
     if len(corners) < 4:
         raise MeasureFault(name + " needs at least four walls to close round a floor.")
     if len(corners) > MOST_SIDES:
@@ -254,7 +276,9 @@ def _which(x: Fraction, y: Fraction) -> str:
     return "east and west" if x != 0 else "north and south"
 
 
-def _edges(outline: tuple[tuple[Fraction, Fraction], ...]) -> list[tuple[tuple[Fraction, Fraction], tuple[Fraction, Fraction]]]:
+def _edges(
+    outline: tuple[tuple[Fraction, Fraction], ...],
+) -> list[tuple[tuple[Fraction, Fraction], tuple[Fraction, Fraction]]]:
     return [(corner, outline[(at + 1) % len(outline)]) for at, corner in enumerate(outline)]
 
 

@@ -286,7 +286,9 @@ def _section(inputs: SkimInputs, film_in: Fraction) -> Drawing:
     shapes = [Shape(((zero, under_board), (width, under_board), (width, top), (zero, top)), "cut", "board", True)]
     labels = [Label((width, under_board + BOARD_DRAWN_IN / 2), "right", "old board")]
     if depth > 0:
-        shapes.append(Shape(((zero, film_in), (width, film_in), (width, under_board), (zero, under_board)), "none", "fill", False))
+        shapes.append(
+            Shape(((zero, film_in), (width, film_in), (width, under_board), (zero, under_board)), "none", "fill", False)
+        )
         shapes.append(Shape(_bumps(width, film_in, under_board), "edge", "texture", True))
         labels.append(Label((width, film_in + depth / 2), "right", "texture, filled"))
     for coat in range(inputs.coats):
@@ -296,11 +298,18 @@ def _section(inputs: SkimInputs, film_in: Fraction) -> Drawing:
     labels.append(Label((width, film_in / 2), "right", words.plural(inputs.coats, "coat")))
     dimensions = [Dimension((zero, zero), (zero, film_in), "left", measure.shown(film_in, "in", 4, inputs.show_in))]
     if depth > 0:
-        dimensions.append(Dimension((zero, film_in), (zero, under_board), "left", measure.shown(depth, "in", 4, inputs.show_in)))
+        dimensions.append(
+            Dimension((zero, film_in), (zero, under_board), "left", measure.shown(depth, "in", 4, inputs.show_in))
+        )
     described = "The ceiling cut through, seen from the side. From the top: the old board; "
     if depth > 0:
         described += "texture " + measure.shown(depth, "in", 4, inputs.show_in) + " deep, filled between the bumps; "
-    described += words.plural(inputs.coats, "coat") + " of compound, together " + measure.shown(film_in, "in", 4, inputs.show_in) + "."
+    described += (
+        words.plural(inputs.coats, "coat")
+        + " of compound, together "
+        + measure.shown(film_in, "in", 4, inputs.show_in)
+        + "."
+    )
     return Drawing(
         title="Section through the ceiling",
         description=described,

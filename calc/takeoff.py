@@ -86,7 +86,9 @@ def takeoff(inputs: TakeoffInputs, given: tuple[tuple[str, str], ...]) -> Answer
             "sqft",
             1,
             "Each wall times its mean height. Doors and windows are not taken off.",
-            _working([_each(room, room.wall_area_sqft(height), "sq ft") for room in inputs.rooms], wall_area_sqft, "sq ft"),
+            _working(
+                [_each(room, room.wall_area_sqft(height), "sq ft") for room in inputs.rooms], wall_area_sqft, "sq ft"
+            ),
             SOURCE,
             show,
         ),
@@ -108,7 +110,13 @@ def takeoff(inputs: TakeoffInputs, given: tuple[tuple[str, str], ...]) -> Answer
         inputs=given,
         figure=lines[0].shown,
         figure_label="of ceiling in " + words.plural(count, "room"),
-        sentence="The edge is " + lines[1].shown + " long, the walls are " + lines[2].shown + ", and the rooms hold " + lines[3].shown + " of air.",
+        sentence="The edge is "
+        + lines[1].shown
+        + " long, the walls are "
+        + lines[2].shown
+        + ", and the rooms hold "
+        + lines[3].shown
+        + " of air.",
         lines=lines,
         cautions=(),
         notes=tuple([_read_back(room, show) for room in inputs.rooms] + [LEAVE_ALONE]),
@@ -147,11 +155,19 @@ def _working(parts: list[str], total: Fraction, unit: str) -> str:
 
 def _read_back(room: Room, show_in: str) -> str:
     east, north = room.size_ft()
-    text = room.name + ": read as " + measure.shown(east, "ft", 2, show_in) + " × " + measure.shown(north, "ft", 2, show_in)
+    text = (
+        room.name
+        + ": read as "
+        + measure.shown(east, "ft", 2, show_in)
+        + " × "
+        + measure.shown(north, "ft", 2, show_in)
+    )
     if len(room.outline) > 4:
         text += " overall, " + words.plural(len(room.outline), "wall")
     if room.slope:
-        text += ", rising " + words.short_decimal(room.slope * rooms.RUN_IN, 2) + " in 12 to the " + _COMPASS[room.toward]
+        text += (
+            ", rising " + words.short_decimal(room.slope * rooms.RUN_IN, 2) + " in 12 to the " + _COMPASS[room.toward]
+        )
     if room.cutouts:
         text += ", less " + words.plural(len(room.cutouts), "cut-out")
     return text + "."
@@ -178,7 +194,9 @@ def _plan(room_list: tuple[Room, ...], show_in: str) -> Drawing | None:
         shapes.append(Shape(points, "cut", "room", False))
         zero = Fraction(0)
         dimensions.append(Dimension((zero, bottom), (width, bottom), "below", measure.shown(east, "ft", 2, show_in)))
-        dimensions.append(Dimension((zero, bottom), (zero, bottom + depth), "left", measure.shown(north, "ft", 2, show_in)))
+        dimensions.append(
+            Dimension((zero, bottom), (zero, bottom + depth), "left", measure.shown(north, "ft", 2, show_in))
+        )
         labels.append(Label(_inside(points), "on", room.name))
         widest = max(widest, width)
         bottom = bottom + depth + ROOM_GAP_IN

@@ -15,7 +15,15 @@ def run(capsys, *arguments):
 
 def test_the_published_gallons(capsys):
     status, out, _ = run(
-        capsys, "skim", "area_sqft=1000", "texture_depth_in=0", "coats=1", "coat_thickness_in=1/16", "waste_pct=0", "shrinkage_pct=0", "--json"
+        capsys,
+        "skim",
+        "area_sqft=1000",
+        "texture_depth_in=0",
+        "coats=1",
+        "coat_thickness_in=1/16",
+        "waste_pct=0",
+        "shrinkage_pct=0",
+        "--json",
     )
     values = {line["name"]: line["value"] for line in json.loads(out)["answers"]}
     assert status == 0
@@ -67,7 +75,10 @@ def test_text_answer_names_the_figure_and_its_sources(capsys):
 def test_python_m_calc_runs_without_anything_installed():
     """Isolated mode: no site packages, so only the standard library can be at work."""
     done = subprocess.run(
-        [sys.executable, "-S", "-m", "calc", "takeoff", "rooms=10 x 10", "--json"], capture_output=True, text=True, check=False
+        [sys.executable, "-S", "-m", "calc", "takeoff", "rooms=10 x 10", "--json"],
+        capture_output=True,
+        text=True,
+        check=False,
     )
     assert done.returncode == 0, done.stderr
     assert json.loads(done.stdout)["answers"][0]["value"] == 100

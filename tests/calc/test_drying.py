@@ -119,7 +119,12 @@ def test_a_deep_texture_makes_the_first_coat_slow():
 
 @pytest.mark.parametrize(
     ("low", "high", "text"),
-    [("2.3", "4.1", "2 to 4.5 hours"), ("18.07", "30.1", "18 to 31 hours"), ("60", "100", "2.5 to 4.5 days"), ("9.9", "10", "9 to 10 hours")],
+    [
+        ("2.3", "4.1", "2 to 4.5 hours"),
+        ("18.07", "30.1", "18 to 31 hours"),
+        ("60", "100", "2.5 to 4.5 days"),
+        ("9.9", "10", "9 to 10 hours"),
+    ],
 )
 def test_a_band_rounds_outward(low, high, text):
     assert band_text(F(low), F(high)) == text

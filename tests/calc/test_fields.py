@@ -32,7 +32,11 @@ def test_a_name_means_one_thing_everywhere():
     seen = {}
     for calculator in CALCULATORS:
         for field in calculator.fields:
-            assert seen.setdefault(field.name, (field.kind, field.unit, field.label)) == (field.kind, field.unit, field.label)
+            assert seen.setdefault(field.name, (field.kind, field.unit, field.label)) == (
+                field.kind,
+                field.unit,
+                field.label,
+            )
 
 
 @pytest.mark.parametrize("calculator", EVERY_CALCULATOR)
@@ -70,12 +74,17 @@ def test_unknown_names_are_named():
 
 
 def test_every_fault_comes_at_once():
-    _, faults = catalogue.work_out("drying", {"temperature_f": "hot", "humidity_pct": "140", "coats": "1.5", "moon": "full"})
+    _, faults = catalogue.work_out(
+        "drying", {"temperature_f": "hot", "humidity_pct": "140", "coats": "1.5", "moon": "full"}
+    )
     assert {fault.field for fault in faults} == {"temperature_f", "humidity_pct", "coats", "moon"}
 
 
 @settings(max_examples=200)
-@given(st.dictionaries(st.sampled_from([f.name for one in CALCULATORS for f in one.fields]), st.text(max_size=20)), st.sampled_from(CALCULATORS))
+@given(
+    st.dictionaries(st.sampled_from([f.name for one in CALCULATORS for f in one.fields]), st.text(max_size=20)),
+    st.sampled_from(CALCULATORS),
+)
 def test_nothing_that_can_be_typed_raises(given, calculator):
     answer, faults = catalogue.work_out(calculator.name, given)
     assert (answer is None) == bool(faults)

@@ -49,7 +49,8 @@ def test_any_text_is_a_length_or_a_sentence(text):
     try:
         assert measure.read_length(text, "in") >= 0
     except measure.MeasureFault as fault:
-        assert str(fault)
+        sentence = str(fault)
+        assert sentence
 
 
 UNITS = pint.UnitRegistry(non_int_type=F)
@@ -70,7 +71,10 @@ def test_units_agree_with_pint(text, unit, pint_from, pint_to):
     assert measure.read_quantity(text, unit) == F(theirs)
 
 
-@pytest.mark.parametrize(("text", "degrees"), [("20 C", F(68)), ("-40 °C", F(-40)), ("68", F(68)), ("68 °F", F(68)), ("−10", F(-10)), ("37.5 c", F("99.5"))])
+@pytest.mark.parametrize(
+    ("text", "degrees"),
+    [("20 C", F(68)), ("-40 °C", F(-40)), ("68", F(68)), ("68 °F", F(68)), ("−10", F(-10)), ("37.5 c", F("99.5"))],
+)
 def test_temperatures(text, degrees):
     assert measure.read_quantity(text, "F") == degrees
 
@@ -121,7 +125,7 @@ def test_decimals_round_once_and_keep_the_value(value, places):
 def test_json_text_is_json():
     import json
 
-    value = {"z": [1, None, True, False, words.Number("38.96")], "a": "tab\t\"q\" \\ \x01 é ″"}
-    assert json.loads(words.json_text(value)) == {"z": [1, None, True, False, 38.96], "a": "tab\t\"q\" \\ \x01 é ″"}
+    value = {"z": [1, None, True, False, words.Number("38.96")], "a": 'tab\t"q" \\ \x01 é ″'}
+    assert json.loads(words.json_text(value)) == {"z": [1, None, True, False, 38.96], "a": 'tab\t"q" \\ \x01 é ″'}
     with pytest.raises(TypeError):
         words.json_text(0.5)

@@ -28,7 +28,12 @@ def fault(text):
 def test_a_rectangle():
     living = room("Living: 20' x 14'")
     assert living.name == "Living"
-    assert (living.plan_area_sqft(), living.perimeter_ft(), living.wall_area_sqft(HEIGHT), living.volume_cuft(HEIGHT)) == (280, 68, 544, 2240)
+    assert (
+        living.plan_area_sqft(),
+        living.perimeter_ft(),
+        living.wall_area_sqft(HEIGHT),
+        living.volume_cuft(HEIGHT),
+    ) == (280, 68, 544, 2240)
 
 
 def test_a_walked_room():
@@ -102,7 +107,10 @@ def test_cut_outs_come_off_the_ceiling_and_not_off_the_air():
 @pytest.mark.parametrize(
     ("text", "says"),
     [
-        ("Den: E 14' S 6' W 4' S 5' W 10' N 10'", "ends 1' 0\" south of where it began. Check the walls that run north and south"),
+        (
+            "Den: E 14' S 6' W 4' S 5' W 10' N 10'",
+            "ends 1' 0\" south of where it began. Check the walls that run north and south",
+        ),
         ("Den: E 14' S 6' W 4' S 5' W 9' N 10'", "ends 1' 0\" east and 1' 0\" south"),
         ("A: 14' 13\" x 3", "less than 12"),
         ("A: -3 x 4", "negative"),

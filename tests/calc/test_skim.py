@@ -29,13 +29,23 @@ def test_what_is_bought_is_never_less_than_what_is_needed(area_sqft, depth, shri
 @given(areas, depths)
 def test_more_of_anything_never_needs_less(area_sqft, depth):
     _, here = ask(area_sqft=area_sqft, texture_depth_in=depth)
-    for more in ({"area_sqft": area_sqft + 10}, {"coats": 3}, {"shrinkage_pct": 30}, {"waste_pct": 15}, {"coat_thickness_in": "1/8"}):
+    for more in (
+        {"area_sqft": area_sqft + 10},
+        {"coats": 3},
+        {"shrinkage_pct": 30},
+        {"waste_pct": 15},
+        {"coat_thickness_in": "1/8"},
+    ):
         _, there = ask(**({"area_sqft": area_sqft, "texture_depth_in": depth} | more))
         assert there["compound_gal"] > here["compound_gal"]
         assert there["water_to_dry_gal"] >= here["water_to_dry_gal"]
 
 
-@given(st.integers(min_value=1, max_value=50), st.integers(min_value=1, max_value=50), st.integers(min_value=1, max_value=50))
+@given(
+    st.integers(min_value=1, max_value=50),
+    st.integers(min_value=1, max_value=50),
+    st.integers(min_value=1, max_value=50),
+)
 def test_splitting_a_room_in_two_needs_the_same(east, north, cut):
     _, whole = ask(rooms=f"{east + cut}' x {north}'", texture_depth_in="1/8")
     _, parts = ask(rooms=f"{east}' x {north}'; {cut}' x {north}'", texture_depth_in="1/8")
@@ -43,7 +53,9 @@ def test_splitting_a_room_in_two_needs_the_same(east, north, cut):
 
 
 def test_metric_in_is_customary_in():
-    _, metric = ask(area_sqft="92.90304 m2", texture_depth_in="12.7 mm", coat_thickness_in="1.5875 mm", pail_gal="17.034353028 L")
+    _, metric = ask(
+        area_sqft="92.90304 m2", texture_depth_in="12.7 mm", coat_thickness_in="1.5875 mm", pail_gal="17.034353028 L"
+    )
     _, customary = ask(area_sqft=1000, texture_depth_in="1/2", coat_thickness_in="1/16", pail_gal="4.5")
     assert metric == customary
 
