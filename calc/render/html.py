@@ -1,0 +1,68 @@
+"""An answer as HTML. Written once when the page is built, and again in the page for a visitor's own figures."""
+
+from calc.answer import Answer, Line
+from calc.render import svg
+from calc.render.escape import escaped
+from calc.signals import Caution, in_order
+from calc.sources import SOURCES, source
+
+GRAVE = ("DANGER", "WARNING")
+_ALERT = (
+    '<svg class="alert" viewBox="0 0 24 24" aria-hidden="true"><path d="M12 2 23 21H1Z"/>'
+    '<path class="alert-mark" d="M11 9h2v6h-2zM11 17h2v2h-2z"/></svg>'
+)
+
+
+def answer(found: Answer) -> str:
+    """Return the answer as one HTML fragment: grave cautions, the figure, the drawing, the working, notes."""
+    ordered = in_order(found.cautions)
+    parts = [caution(one) for one in ordered if one.signal in GRAVE]
+    parts.append(
+        '<p class="figure"><strong>' + escaped(found.figure) + "</strong> " + escaped(found.figure_label) + "</p>"
+    )
+    parts.append('<p class="sentence">' + escaped(found.sentence) + "</p>")
+    if found.drawing is not None:
+        parts.append(svg.figure(found.drawing, found.calculator))
+    parts += [caution(one) for one in ordered if one.signal not in GRAVE]
+    parts.append(
+        '<details class="working"><summary>How it is worked out</summary><ol class="lines">'
+        + "".join([_line(one) for one in found.lines])
+        + "</ol></details>"
+    )
+    if found.notes:
+        notes = "".join(["<li>" + escaped(note) + "</li>" for note in found.notes])
+        parts.append('<ul class="notes">' + notes + "</ul>")
+    return '<div class="answer">' + "".join(parts) + "</div>"
+
+
+def caution(one: Caution) -> str:
+    """Return a caution: its signal word on the word's own color, then hazard, consequence, how to avoid it."""
+    mark = "" if one.signal == "NOTICE" else _ALERT
+    return (
+        '<aside class="caution ' + one.signal.lower() + '"><p class="signal">' + mark + one.signal + "</p>"
+        '<p class="hazard">' + escaped(one.hazard) + " " + escaped(one.consequence) + " "
+        "<strong>" + escaped(one.avoidance) + "</strong>" + mark_of(one.source) + "</p></aside>"
+    )  # fmt: skip
+
+
+def mark_of(source_id: str) -> str:
+    """Return the small mark that leads to a source in the list at the end of the page."""
+    title = source(source_id).title
+    return (
+        ' <a class="mark" href="#source-' + source_id + '" title="' + escaped(title) + '">'
+        '<span class="unseen">Source </span>' + str(number_of(source_id)) + "</a>"
+    )  # fmt: skip
+
+
+def number_of(source_id: str) -> int:
+    """Return the number of a source, the same on every page: its place in the register."""
+    return [one.id for one in SOURCES].index(source_id) + 1
+
+
+def _line(one: Line) -> str:
+    marks = "".join([mark_of(source_id) for source_id in one.sources])
+    return (
+        '<li><span class="label">' + escaped(one.label) + '</span> <b class="value">' + escaped(one.shown) + "</b>"
+        '<span class="rule">' + escaped(one.rule) + marks + "</span>"
+        '<span class="sum">' + escaped(one.working) + "</span></li>"
+    )  # fmt: skip

@@ -1,0 +1,162 @@
+"""A drawing as SVG: three line weights, trade hatches, dimension ticks, lettering that can be read on a phone.
+
+The page is 360 units wide, about a phone's width in pixels, so a unit is near a pixel there. Coordinates
+are written in tenths by whole-number arithmetic.
+"""
+
+from fractions import Fraction
+
+from calc.drawing import Dimension, Drawing, Label, Shape
+from calc.render.escape import escaped
+from calc.words import plain_decimal
+
+PAGE_WIDTH = 360
+LETTER = 13  # size of the lettering [units]
+LETTER_WIDTH = Fraction(7)  # mean width of a letter at that size [units], for margins
+TICK = 4  # half a dimension tick [units]
+OFFSET = 14  # from the work to a dimension line [units]
+EDGE = 6  # empty edge round the sheet [units]
+TALLEST = 430  # a drawing is made narrower before it is taller than this [units]
+ROW = LETTER + 5  # least distance between labels in the margin [units]
+
+_HATCHES = (
+    ("board", '<path d="M0 8 8 0M-2 2 2-2M6 10 10 6" class="h"/>'),
+    ("plaster", '<path d="M2 2h.8M6 5h.8M3 7h.8" class="h2"/>'),
+    ("texture", '<path d="M1 1h1M5 3h1M2 6h1M6 7h1" class="h2"/>'),
+    ("compound", '<path d="M0 4H8" class="h"/>'),
+    ("fill", '<path d="M0 2H8M0 6H8" class="h"/>'),
+    ("timber", '<path d="M0 0 8 8M0 8 8 0" class="h"/>'),
+    ("insulation", '<path d="M0 4q2-4 4 0t4 0" class="h"/>'),
+)
+
+
+def figure(drawing: Drawing, prefix: str) -> str:
+    """Return the drawing as an HTML figure with a caption; `prefix` keeps its ids apart from others on the page."""
+    note = "<figcaption>" + escaped(drawing.title) + ". " + escaped(drawing.scale_note) + "</figcaption>"
+    return '<figure class="drawing">' + svg(drawing, prefix) + note + "</figure>"
+
+
+def svg(drawing: Drawing, prefix: str) -> str:
+    """Return the drawing as one inline SVG element with its title and text form."""
+    sheet = _Sheet(drawing)
+    used = [one.hatch for one in drawing.shapes]
+    patterns = "".join(
+        [
+            '<pattern id="'
+            + prefix
+            + "-"
+            + name
+            + '" width="8" height="8" patternUnits="userSpaceOnUse">'
+            + marks
+            + "</pattern>"
+            for name, marks in _HATCHES
+            if name in used
+        ]
+    )
+    body = [_shape(sheet, one, prefix) for one in drawing.shapes]
+    body += [_dimension(sheet, one) for one in drawing.dimensions]
+    body += _labels(sheet, drawing.labels)
+    return (
+        '<svg class="sheet" viewBox="0 0 ' + str(PAGE_WIDTH) + " " + _number(sheet.height) + '" role="img" aria-labelledby="'
+        + prefix + "-title " + prefix + '-desc"><title id="' + prefix + '-title">' + escaped(drawing.title) + "</title>"
+        '<desc id="' + prefix + '-desc">' + escaped(drawing.description) + "</desc>"
+        + ("<defs>" + patterns + "</defs>" if patterns else "") + "".join(body) + "</svg>"
+    )  # fmt: skip
+
+
+class _Sheet:
+    """Where real inches fall on the page."""
+
+    def __init__(self, drawing: Drawing) -> None:
+        self.left = EDGE + _margin(drawing, "before", "left")
+        right = EDGE + _margin(drawing, "after", "right")
+        top = EDGE + (OFFSET + LETTER if [one for one in drawing.dimensions if one.side == "above"] else 0)
+        bottom = EDGE + (OFFSET + LETTER + 4 if [one for one in drawing.dimensions if one.side == "below"] else 0)
+        self.scale = (PAGE_WIDTH - self.left - right) / drawing.width
+        if drawing.height * drawing.stretch * self.scale > TALLEST:
+            self.scale = TALLEST / (drawing.height * drawing.stretch)
+        self.stretch = drawing.stretch
+        self.base = top + drawing.height * drawing.stretch * self.scale
+        self.right = self.left + drawing.width * self.scale
+        in_margin = [one for one in drawing.labels if one.side == "right"]
+        self.height = max(self.base + bottom, Fraction(top + len(in_margin) * ROW + EDGE))
+
+    def x(self, value: Fraction) -> Fraction:
+        return self.left + value * self.scale
+
+    def y(self, value: Fraction) -> Fraction:
+        return self.base - value * self.stretch * self.scale
+
+
+def _margin(drawing: Drawing, label_side: str, dimension_side: str) -> Fraction:
+    """The space that lettering on one side needs [units]."""
+    needed = [Fraction(0)]
+    for label in drawing.labels:
+        if label.side == label_side or (label_side == "after" and label.side == "right"):
+            needed.append(len(label.text) * LETTER_WIDTH + (OFFSET + 6 if label.side == "right" else 6))
+    for dimension in drawing.dimensions:
+        if dimension.side == dimension_side:
+            needed.append(len(dimension.text) * LETTER_WIDTH + OFFSET + TICK)
+    return max(needed)
+
+
+def _shape(sheet: _Sheet, one: Shape, prefix: str) -> str:
+    points = " ".join([_number(sheet.x(x)) + "," + _number(sheet.y(y)) for x, y in one.points])
+    classes = one.weight + (" old" if one.old else "")
+    hatched = one.hatch in [name for name, _ in _HATCHES]
+    fill = ' fill="url(#' + prefix + "-" + one.hatch + ')"' if hatched else ' fill="none"'
+    return '<polygon class="' + classes + '"' + fill + ' points="' + points + '"/>'
+
+
+def _dimension(sheet: _Sheet, one: Dimension) -> str:
+    x1, y1, x2, y2 = sheet.x(one.start[0]), sheet.y(one.start[1]), sheet.x(one.end[0]), sheet.y(one.end[1])
+    if one.side in ("left", "right"):
+        away = -OFFSET if one.side == "left" else OFFSET
+        x = x1 + away
+        ticks = _tick(x, y1) + _tick(x, y2)
+        anchor, text_x = ("end", x - TICK - 2) if one.side == "left" else ("start", x + TICK + 2)
+        text = _text(text_x, (y1 + y2) / 2 + Fraction(LETTER, 3), anchor, one.text)
+        return _path("dim", x, y1, x, y2) + ticks + text
+    y = y1 + (OFFSET if one.side == "below" else -OFFSET)
+    text_y = y + LETTER + 2 if one.side == "below" else y - 4
+    return _path("dim", x1, y, x2, y) + _tick(x1, y) + _tick(x2, y) + _text((x1 + x2) / 2, text_y, "middle", one.text)
+
+
+def _labels(sheet: _Sheet, labels: tuple[Label, ...]) -> list[str]:
+    """Labels where they belong; those in the margin are moved down so that none covers another."""
+    parts = []
+    last = Fraction(-ROW)
+    for one in sorted(
+        [label for label in labels if label.side == "right"], key=lambda label: (-label.at[1], label.text)
+    ):
+        y = max(sheet.y(one.at[1]), last + ROW)
+        last = y
+        parts.append(_path("dim", sheet.x(one.at[0]), sheet.y(one.at[1]), sheet.right + OFFSET, y))
+        parts.append(_text(sheet.right + OFFSET + 4, y + Fraction(LETTER, 3), "start", one.text))
+    for one in labels:
+        x, y = sheet.x(one.at[0]), sheet.y(one.at[1]) + Fraction(LETTER, 3)
+        if one.side == "on":
+            parts.append(_text(x, y, "middle", one.text))
+        elif one.side == "after":
+            parts.append(_text(x + 6, y, "start", one.text))
+        elif one.side == "before":
+            parts.append(_text(x - 6, y, "end", one.text))
+    return parts
+
+
+def _tick(x: Fraction, y: Fraction) -> str:
+    return _path("dim tick", x - TICK, y + TICK, x + TICK, y - TICK)
+
+
+def _path(classes: str, x1: Fraction, y1: Fraction, x2: Fraction, y2: Fraction) -> str:
+    start = "M" + _number(x1) + " " + _number(y1)
+    return '<path class="' + classes + '" d="' + start + "L" + _number(x2) + " " + _number(y2) + '"/>'
+
+
+def _text(x: Fraction, y: Fraction, anchor: str, text: str) -> str:
+    place = '<text x="' + _number(x) + '" y="' + _number(y) + '" text-anchor="' + anchor + '">'
+    return place + escaped(text) + "</text>"
+
+
+def _number(value: Fraction | int) -> str:
+    return plain_decimal(Fraction(value), 1)

@@ -1,0 +1,33 @@
+"""An answer as plain text, for the command line."""
+
+from calc.answer import Answer
+from calc.fields import Fault
+from calc.signals import in_order
+from calc.sources import source
+
+INDENT = "    "
+
+
+def answer(found: Answer) -> str:
+    """Return the answer as lines of text: cautions, the figure, the working with its sources, notes."""
+    rows = []
+    for one in in_order(found.cautions):
+        rows += [one.signal + ": " + one.text, ""]
+    rows += [found.figure + " " + found.figure_label, found.sentence, ""]
+    for line in found.lines:
+        rows.append(line.label + ": " + line.shown + "  (" + line.name + ")")
+        rows.append(INDENT + line.rule)
+        rows.append(INDENT + line.working)
+        rows.append(INDENT + "Source: " + "; ".join([source(source_id).title for source_id in line.sources]))
+    if found.notes:
+        rows.append("")
+        rows += ["- " + note for note in found.notes]
+    return "\n".join(rows)
+
+
+def faults(found: tuple[Fault, ...]) -> str:
+    """Return faults as lines of text, each with the field, one sentence and an example that works."""
+    rows = []
+    for one in found:
+        rows.append((one.field + ": " if one.field else "") + one.message + " Example: " + one.example)
+    return "\n".join(rows)
