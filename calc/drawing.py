@@ -23,7 +23,7 @@ class Shape:
 
 @dataclass(frozen=True)
 class Dimension:
-    """A dimension from `start` to `end` [in], drawn `side` ('left', 'right', 'above', 'below') of them, with `text`."""
+    """A dimension from `start` to `end` [in], drawn `side` ('left' or 'below') of them, with `text`."""
 
     start: tuple[Fraction, Fraction]
     end: tuple[Fraction, Fraction]

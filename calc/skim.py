@@ -21,8 +21,8 @@ GALLONS_PER_SQFT_INCH = Fraction(measure.SQUARE_INCHES_PER_SQUARE_FOOT, measure.
 WATER_LB_PER_GAL = Fraction(83285, 10000)  # water at 70 degF [lb/gal], IAPWS-97
 HEAVY_LOAD_PSF = Fraction(13, 10)  # what a maker lets hang on 1/2 in board, joists 24 in apart [lb/sq ft]
 BOARD_DRAWN_IN = Fraction(1, 2)  # the old board on the drawing [in], not measured
-SECTION_WIDTH_IN = Fraction(3)  # width of the drawn section [in]
-BUMPS_DRAWN = 8
+SECTION_WIDTH_IN = Fraction(3, 2)  # width of the drawn section [in]
+BUMPS_DRAWN = 5
 
 OPTIONAL_ROOMS = Field(
     name="rooms",

@@ -54,7 +54,7 @@ def svg(drawing: Drawing, prefix: str) -> str:
         ]
     )
     body = [_shape(sheet, one, prefix) for one in drawing.shapes]
-    body += [_dimension(sheet, one) for one in drawing.dimensions]
+    body += _dimensions(sheet, drawing.dimensions)
     body += _labels(sheet, drawing.labels)
     return (
         '<svg class="sheet" viewBox="0 0 ' + str(PAGE_WIDTH) + " " + _number(sheet.height) + '" role="img" aria-labelledby="'
@@ -70,7 +70,7 @@ class _Sheet:
     def __init__(self, drawing: Drawing) -> None:
         self.left = EDGE + _margin(drawing, "before", "left")
         right = EDGE + _margin(drawing, "after", "right")
-        top = EDGE + (OFFSET + LETTER if [one for one in drawing.dimensions if one.side == "above"] else 0)
+        top = EDGE
         bottom = EDGE + (OFFSET + LETTER + 4 if [one for one in drawing.dimensions if one.side == "below"] else 0)
         self.scale = (PAGE_WIDTH - self.left - right) / drawing.width
         if drawing.height * drawing.stretch * self.scale > TALLEST:
@@ -108,18 +108,24 @@ def _shape(sheet: _Sheet, one: Shape, prefix: str) -> str:
     return '<polygon class="' + classes + '"' + fill + ' points="' + points + '"/>'
 
 
-def _dimension(sheet: _Sheet, one: Dimension) -> str:
-    x1, y1, x2, y2 = sheet.x(one.start[0]), sheet.y(one.start[1]), sheet.x(one.end[0]), sheet.y(one.end[1])
-    if one.side in ("left", "right"):
-        away = -OFFSET if one.side == "left" else OFFSET
-        x = x1 + away
-        ticks = _tick(x, y1) + _tick(x, y2)
-        anchor, text_x = ("end", x - TICK - 2) if one.side == "left" else ("start", x + TICK + 2)
-        text = _text(text_x, (y1 + y2) / 2 + Fraction(LETTER, 3), anchor, one.text)
-        return _path("dim", x, y1, x, y2) + ticks + text
-    y = y1 + (OFFSET if one.side == "below" else -OFFSET)
-    text_y = y + LETTER + 2 if one.side == "below" else y - 4
-    return _path("dim", x1, y, x2, y) + _tick(x1, y) + _tick(x2, y) + _text((x1 + x2) / 2, text_y, "middle", one.text)
+def _dimensions(sheet: _Sheet, dimensions: tuple[Dimension, ...]) -> list[str]:
+    """Dimension lines with ticks; figures at the side are moved down so that none covers another."""
+    parts = []
+    last = Fraction(-ROW)
+    for one in sorted(dimensions, key=lambda dimension: (-dimension.end[1], dimension.text)):
+        x1, y1, x2, y2 = sheet.x(one.start[0]), sheet.y(one.start[1]), sheet.x(one.end[0]), sheet.y(one.end[1])
+        if one.side == "left":
+            x = x1 - OFFSET
+            middle = (y1 + y2) / 2
+            y = max(middle, last + ROW)
+            last = y
+            parts += [_path("dim", x, y1, x, y2), _tick(x, y1), _tick(x, y2)]
+            parts.append(_text(x - TICK - 2, y + Fraction(LETTER, 3), "end", one.text))
+        else:
+            y = y1 + OFFSET
+            parts += [_path("dim", x1, y, x2, y), _tick(x1, y), _tick(x2, y)]
+            parts.append(_text((x1 + x2) / 2, y + LETTER + 2, "middle", one.text))
+    return parts
 
 
 def _labels(sheet: _Sheet, labels: tuple[Label, ...]) -> list[str]:
