@@ -137,8 +137,11 @@ def drying_band_h(temperature_f: Fraction, humidity_pct: Fraction, thickness_in:
     Source: Gypsum Construction Handbook table (from memory), fitted; Drywall Finishing Council graph for the
     thickness basis; ASHRAE 2017 for vapor pressure. The effect of thickness is common practice, no source.
     """
-    missing = 1 - humidity_pct / 100
-    basis_h = DRYING_CONSTANT_H_PSI / (vapor_pressure_psi(temperature_f) * missing)
+    return _band(vapor_pressure_psi(temperature_f), humidity_pct, thickness_in)
+
+
+def _band(pressure_psi: Fraction, humidity_pct: Fraction, thickness_in: Fraction) -> Band:
+    basis_h = DRYING_CONSTANT_H_PSI / (pressure_psi * (1 - humidity_pct / 100))
     ratio = thickness_in / BASIS_THICKNESS_IN
     below = BAND_BELOW_WHEN_DAMP if humidity_pct > DAMP_PCT else BAND
     low_ratio, high_ratio = min(ratio, ratio * ratio), max(ratio, ratio * ratio)
@@ -156,9 +159,9 @@ def drying(inputs: DryingInputs, given: tuple[tuple[str, str], ...]) -> Answer:
         raise InputFault(faults)
     show = inputs.show_in
     pressure_psi = vapor_pressure_psi(inputs.temperature_f)
-    coat = drying_band_h(inputs.temperature_f, inputs.humidity_pct, inputs.coat_thickness_in)
+    coat = _band(pressure_psi, inputs.humidity_pct, inputs.coat_thickness_in)
     first_in = inputs.texture_depth_in + inputs.coat_thickness_in
-    first = drying_band_h(inputs.temperature_f, inputs.humidity_pct, first_in)
+    first = _band(pressure_psi, inputs.humidity_pct, first_in)
     others = inputs.coats - 1
     total_low_h, total_high_h = first.low_h + others * coat.low_h, first.high_h + others * coat.high_h
     ratio = inputs.coat_thickness_in / BASIS_THICKNESS_IN
@@ -213,14 +216,14 @@ def drying(inputs: DryingInputs, given: tuple[tuple[str, str], ...]) -> Answer:
         lines=tuple(lines),
         cautions=_cautions(inputs, first_in),
         notes=_notes(inputs),
-        drawing=_chart(inputs),
+        drawing=_chart(inputs, pressure_psi),
     )
 
 
-def _chart(inputs: DryingInputs) -> Drawing:
+def _chart(inputs: DryingInputs, pressure_psi: Fraction) -> Drawing:
     """One bar a humidity, from the shortest to the longest time; the row in bold lines is the room as it is."""
     rows = sorted([Fraction(pct) for pct in CHART_HUMIDITIES_PCT if pct != inputs.humidity_pct] + [inputs.humidity_pct])
-    bands = [drying_band_h(inputs.temperature_f, pct, inputs.coat_thickness_in) for pct in rows]
+    bands = [_band(pressure_psi, pct, inputs.coat_thickness_in) for pct in rows]
     longest_h = max([band.high_h for band in bands])
     shapes = []
     labels = []

@@ -261,12 +261,9 @@ def _ratio(plain: str, typed: str) -> Fraction:
 
 def _decimal(plain: str, typed: str) -> Fraction:
     if "," in plain:
-        groups = plain.split(".")[0].split(",")
-        if (
-            not 1 <= len(groups[0]) <= 3
-            or any([len(group) != 3 for group in groups[1:]])
-            or "," in plain.partition(".")[2]
-        ):
+        whole, _, rest = plain.partition(".")
+        groups = whole.split(",")
+        if len(groups[0]) not in (1, 2, 3) or any([len(group) != 3 for group in groups[1:]]) or "," in rest:
             raise MeasureFault("write decimals with a point, not a comma")
         plain = plain.replace(",", "")
     whole, point, rest = plain.partition(".")

@@ -1,0 +1,1 @@
+"""The generator: words and data in, a finished handbook out."""
