@@ -1,0 +1,122 @@
+"""Packs both engines for the page, into folders named by what is in them.
+
+`engine/small-HASH/` is MicroPython, `engine/full-HASH/` the trimmed Pyodide; the calculators lie beside them, lowered
+as `engine/calc-HASH.json` for the one and as the wheel `engine/calc-HASH.whl` for the other, so that a new edition of
+the calculators does not make a visitor fetch an engine again.
+"""
+
+import hashlib
+import json
+import shutil
+import subprocess
+import sys
+import zipfile
+from dataclasses import dataclass
+from pathlib import Path
+
+from handbook.lower import lower_package
+
+ROOT = Path(__file__).resolve().parents[2]
+MODULES = ROOT / "scripts" / "node_modules"
+SMALL = MODULES / "@micropython" / "micropython-webassembly-pyscript"
+FULL = MODULES / "pyodide"
+SMALL_FILES = ("micropython.mjs", "micropython.wasm")
+
+
+@dataclass(frozen=True)
+class Engines:
+    """Paths from the root of the site, for the page; `full_bytes` is what the full engine costs over the line."""
+
+    small_module: str
+    small_wasm: str
+    small_calc: str
+    full_folder: str
+    full_calc: str
+    full_bytes: int
+
+
+def node() -> str:
+    """Return the Node that the locked environment brings; the machine needs none of its own."""
+    beside = Path(sys.executable).parent / ("node.exe" if sys.platform == "win32" else "node")
+    if not beside.exists():
+        raise FileNotFoundError("node is missing from the environment; run: python3 scripts/book.py build")
+    return str(beside)
+
+
+def pack(target: Path, cache: Path) -> Engines:
+    """Write both engines under `target`/engine and return where they are; `cache` keeps the slow part."""
+    from calc.catalogue import CALCULATORS
+
+    bundle = json.dumps(lower_package(ROOT / "calc", ROOT), ensure_ascii=False, separators=(",", ":"))
+    questions = json.dumps([[one.name, dict(one.example)] for one in CALCULATORS])
+    packed = _packed_full(cache, questions)
+    folder = target / "engine"
+    small = folder / f"small-{_digest(*(SMALL / name for name in SMALL_FILES))}"
+    full = folder / f"full-{_digest(*(path for path in sorted(packed.iterdir()) if path.suffix != '.whl'))}"
+    for source, goal, names in (
+        (SMALL, small, SMALL_FILES),
+        (packed, full, [path.name for path in packed.iterdir() if path.suffix != ".whl"]),
+    ):
+        goal.mkdir(parents=True, exist_ok=True)
+        for name in names:
+            shutil.copyfile(source / name, goal / name)
+    calc_json = folder / f"calc-{hashlib.sha256(bundle.encode()).hexdigest()[:12]}.json"
+    calc_json.write_text(bundle, encoding="utf-8")
+    calc_whl = folder / f"calc-{_digest(packed / 'calc.whl')}.whl"
+    shutil.copyfile(packed / "calc.whl", calc_whl)
+    from handbook.compress import brotli_size
+
+    return Engines(
+        small_module=(small / "micropython.mjs").relative_to(target).as_posix(),
+        small_wasm=(small / "micropython.wasm").relative_to(target).as_posix(),
+        small_calc=calc_json.relative_to(target).as_posix(),
+        full_folder=full.relative_to(target).as_posix() + "/",
+        full_calc=calc_whl.relative_to(target).as_posix(),
+        full_bytes=sum(brotli_size(path, cache) for path in [*full.iterdir(), calc_whl]),
+    )
+
+
+def _packed_full(cache: Path, questions: str) -> Path:
+    """Trim the full engine, or find it trimmed already for the same calculators and the same stock engine."""
+    sources = sorted((ROOT / "calc").rglob("*.py"))
+    key = _digest(*sources, FULL / "package.json", ROOT / "scripts" / "pack_full.mjs", ROOT / "pyproject.toml")
+    out = cache / f"full-{key}"
+    if (out / "pyodide-lock.json").exists():
+        return out
+    work = cache / f"work-{key}"
+    shutil.rmtree(work, ignore_errors=True)
+    work.mkdir(parents=True)
+    wheel = calc_wheel(work)
+    (work / "questions.json").write_text(questions, encoding="utf-8")
+    command = [node(), str(ROOT / "scripts" / "pack_full.mjs"), str(FULL), str(wheel), str(work / "questions.json"), str(work / "out")]
+    done = subprocess.run(command, capture_output=True, text=True, check=False)
+    if done.returncode:
+        raise RuntimeError("the full engine could not be packed:\n" + done.stderr[-2000:])
+    shutil.rmtree(out, ignore_errors=True)
+    (work / "out").rename(out)
+    shutil.rmtree(work)
+    return out
+
+
+def calc_wheel(folder: Path) -> Path:
+    """Build `calc` as a pure wheel in `folder`.
+
+    `pyodide build` would do the same, but it first downloads a cross-build environment, which a build without a
+    network cannot; a package without compiled parts needs none, so the project's own wheel builder makes it.
+    """
+    script = "import sys\nfrom hatchling.build import build_wheel\nprint(build_wheel(sys.argv[1]))"
+    done = subprocess.run(
+        [sys.executable, "-c", script, str(folder)], cwd=ROOT, capture_output=True, text=True, check=True
+    )
+    wheel = folder / done.stdout.split()[-1]
+    with zipfile.ZipFile(wheel) as archive:
+        if "calc/browser.py" not in archive.namelist():
+            raise RuntimeError("the wheel of the calculators lacks calc/browser.py")
+    return wheel
+
+
+def _digest(*paths: Path) -> str:
+    held = hashlib.sha256()
+    for path in paths:
+        held.update(path.name.encode() + b"\0" + path.read_bytes())
+    return held.hexdigest()[:12]
