@@ -18,7 +18,7 @@ class Field:
     'ft', 'sqft', 'gal', 'F', '%', 'lb/gal', '' for a count or choice). `default`, `lowest` and
     `highest` are written as a person would type them. An empty `default` means that there is none:
     the field must then be filled unless `required` is False. `choices` are (value, label) pairs.
-    `source` is the id in `calc.sources` that stands behind the default.
+    `rare` fields stand folded away in the form. `source` is the id in `calc.sources` that stands behind the default.
     """
 
     name: str
@@ -33,6 +33,7 @@ class Field:
     required: bool = True
     choices: tuple[tuple[str, str], ...] = ()
     source: str = "your-figure"
+    rare: bool = False
 
 
 @dataclass(frozen=True)

@@ -55,6 +55,7 @@ OPEN = Field(
     highest="100",
     default="75",
     source="geometry",
+    rare=True,
 )
 SHRINKAGE = Field(
     name="shrinkage_pct",
@@ -67,6 +68,7 @@ SHRINKAGE = Field(
     highest="50",
     default="25",
     source="common-practice",
+    rare=True,
 )
 WASTE = Field(
     name="waste_pct",
@@ -79,6 +81,7 @@ WASTE = Field(
     highest="50",
     default="10",
     source="common-practice",
+    rare=True,
 )
 PAIL = Field(
     name="pail_gal",
@@ -91,6 +94,7 @@ PAIL = Field(
     highest="60",
     default="4.5",
     source="compound-label",
+    rare=True,
 )
 DENSITY = Field(
     name="compound_lb_per_gal",
@@ -115,6 +119,7 @@ WATER = Field(
     highest="60",
     default="35",
     source="compound-water",
+    rare=True,
 )
 
 

@@ -1,0 +1,94 @@
+"""A calculator as a section of a page: its form, and a worked example that stands there before anything is typed."""
+
+from calc.answer import Answer, Calculator
+from calc.fields import UNIT_NAMES, Field
+from calc.render import html
+from calc.render.escape import escaped
+
+NUMERIC = ("area", "volume", "temperature", "percent", "rate", "count")
+
+
+def section(calculator: Calculator, given: tuple[tuple[str, str], ...], worked: Answer) -> str:
+    """Return the whole section for a page; `worked` is the answer for the example inputs `given`."""
+    often = [field for field in calculator.fields if not field.rare]
+    rare = [field for field in calculator.fields if field.rare]
+    rows = "".join([_field(calculator.name, field) for field in often])
+    if rare:
+        folded = "".join([_field(calculator.name, field) for field in rare])
+        rows += '<details class="more"><summary>More figures, each with a usual value</summary>' + folded + "</details>"
+    name = escaped(calculator.name)
+    return (
+        '<section class="calc" id="' + name + '" data-calculator="' + name + '"><h2>' + escaped(calculator.title) + "</h2>"
+        '<form novalidate autocomplete="off"><div class="faults" role="alert" tabindex="-1" hidden></div>' + rows
+        + '<button class="act" type="submit">' + escaped(calculator.verb) + "</button>"
+        '<p class="saved" role="status"></p></form>'
+        '<div class="result"><p class="origin">' + _origin(calculator, given) + '</p><div class="slot">' + html.answer(worked)
+        + '</div><p class="tools" hidden><span class="by"></span> '
+        '<button type="button" class="quiet again">Work it out again with the full engine</button> '
+        '<button type="button" class="quiet copy">Copy a link to these figures</button></p></div></section>'
+    )  # fmt: skip
+
+
+def _origin(calculator: Calculator, given: tuple[tuple[str, str], ...]) -> str:
+    labels = dict([(field.name, field) for field in calculator.fields])
+    told = []
+    for name, text in given:
+        field = labels[name]
+        told.append(escaped(field.label) + " " + escaped(text) + _unit_after(field, text))
+    return "<strong>Worked example, made up.</strong> " + "; ".join(told) + "."
+
+
+def _unit_after(field: Field, text: str) -> str:
+    unit = UNIT_NAMES.get(field.unit, field.unit)
+    bare = all([mark in "0123456789./ " for mark in text])
+    return " " + unit if unit and bare else ""
+
+
+def _field(prefix: str, field: Field) -> str:
+    key = prefix + "-" + field.name
+    label = '<label for="' + key + '">' + escaped(field.label) + _optional(field) + "</label>"
+    help_text = escaped(field.help)
+    if field.kind != "choice":
+        help_text += " Like: <kbd>" + escaped(field.example) + "</kbd>"
+    hint = '<p class="help" id="' + key + '-help">' + help_text + "</p>"
+    fault = '<p class="fault" id="' + key + '-fault" hidden></p>'
+    return '<div class="field">' + label + hint + fault + _control(key, field) + "</div>"
+
+
+def _optional(field: Field) -> str:
+    return "" if field.required or field.default else ' <span class="optional">(or leave empty)</span>'
+
+
+def _control(key: str, field: Field) -> str:
+    common = ' id="' + key + '" name="' + field.name + '" aria-describedby="' + key + "-help " + key + '-fault"'
+    common += ' data-default="' + escaped(field.default) + '"'
+    if field.kind == "choice":
+        options = "".join(
+            [
+                '<option value="' + escaped(value) + '"' + (" selected" if value == field.default else "") + ">"
+                + escaped(label) + "</option>"
+                for value, label in field.choices
+            ]
+        )  # fmt: skip
+        return "<select" + common + ">" + options + "</select>"
+    if field.kind == "rooms":
+        return (
+            '<textarea rows="3" spellcheck="false" autocapitalize="words"'
+            + common
+            + ">"
+            + escaped(field.default)
+            + "</textarea>"
+        )
+    mode = ' inputmode="decimal"' if field.kind in NUMERIC else ""
+    unit = UNIT_NAMES.get(field.unit, field.unit)
+    shown = '<span class="unit" aria-hidden="true">' + unit + "</span>" if unit else ""
+    return (
+        '<span class="box"><input type="text"'
+        + mode
+        + common
+        + ' value="'
+        + escaped(field.default)
+        + '">'
+        + shown
+        + "</span>"
+    )
