@@ -50,7 +50,7 @@ class Calculator:
 
     `fields` declare the inputs; `work_out` turns checked values into an `Answer`; `example` is a filled-in
     set of inputs that the documentation prints; `verb` stands on the form's button; exactly one of the
-    inputs in `one_of` must be given.
+    inputs in `one_of` must be given; `sources` are those that only some answers cite.
     """
 
     def __init__(
@@ -63,6 +63,7 @@ class Calculator:
         work_out: Callable[[Values], Answer],
         example: tuple[tuple[str, str], ...],
         one_of: tuple[str, ...] = (),
+        sources: tuple[str, ...] = (),
     ) -> None:
         self.name = name
         self.title = title
@@ -72,6 +73,7 @@ class Calculator:
         self.work_out = work_out
         self.example = example
         self.one_of = one_of
+        self.sources = sources
 
 
 def line(

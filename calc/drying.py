@@ -352,4 +352,5 @@ CALCULATOR = Calculator(
         ("coats", "2"),
         ("texture_depth_in", "1/8"),
     ),
+    sources=("usg-temperature", "national-gypsum-finishing"),
 )

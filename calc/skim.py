@@ -369,4 +369,5 @@ CALCULATOR = Calculator(
     work_out=_work_out,
     example=(("rooms", "Living: 20' x 14'"), ("texture_depth_in", "1/8"), ("coats", "2"), ("coat_thickness_in", "1/16"), ("compound_lb_per_gal", "8.9")),
     one_of=("rooms", "area_sqft"),
+    sources=("usg-ceiling-load",),
 )  # fmt: skip

@@ -37,10 +37,7 @@ def _kept(data: bytes, kind: str, cache: Path) -> bytes:
     held = cache / f"{hashlib.sha256(data).hexdigest()[:24]}.{kind}"
     if held.exists():
         return held.read_bytes()
-    if kind == "br":
-        packed = brotli.compress(data, quality=11)
-    else:
-        packed = gzip.compress(data, 9, mtime=0)
+    packed = brotli.compress(data, quality=11) if kind == "br" else gzip.compress(data, 9, mtime=0)
     partial = held.with_suffix(held.suffix + ".part")
     partial.write_bytes(packed)
     partial.replace(held)

@@ -88,7 +88,14 @@ def _packed_full(cache: Path, questions: str) -> Path:
     work.mkdir(parents=True)
     wheel = calc_wheel(work)
     (work / "questions.json").write_text(questions, encoding="utf-8")
-    command = [node(), str(ROOT / "scripts" / "pack_full.mjs"), str(FULL), str(wheel), str(work / "questions.json"), str(work / "out")]
+    command = [
+        node(),
+        str(ROOT / "scripts" / "pack_full.mjs"),
+        str(FULL),
+        str(wheel),
+        str(work / "questions.json"),
+        str(work / "out"),
+    ]
     done = subprocess.run(command, capture_output=True, text=True, check=False)
     if done.returncode:
         raise RuntimeError("the full engine could not be packed:\n" + done.stderr[-2000:])

@@ -11,7 +11,7 @@ from pathlib import Path
 from handbook.faults import ContentFault, ContentFaults
 
 DROPPED_MODULES = ("typing", "collections.abc", "__future__")
-LEFT_OUT = ("__main__.py",)  # the command line has no place in a page
+LEFT_OUT = ("calc/__main__.py", "calc/render/form.py", "calc/render/text.py")  # no use in a page
 MISSING_METHODS = frozenset(
     "ljust rjust zfill removeprefix removesuffix casefold title capitalize translate expandtabs swapcase isalnum "
     "isascii isdecimal isidentifier format_map as_integer_ratio bit_length is_integer".split()
@@ -25,7 +25,7 @@ def lower_package(source: Path, root: Path) -> dict[str, str]:
     faults: list[ContentFault] = []
     bundle = {}
     for path in sorted(source.rglob("*.py")):
-        if path.name in LEFT_OUT:
+        if path.relative_to(source.parent).as_posix() in LEFT_OUT:
             continue
         shown = path.relative_to(root).as_posix()
         lowering = _Lowering(shown)

@@ -10,7 +10,7 @@ def _gcd(a, b):
 class Fraction:
     """A fraction in lowest terms with a positive denominator."""
 
-    __slots__ = ("numerator", "denominator")
+    __slots__ = ("denominator", "numerator")
 
     def __init__(self, numerator=0, denominator=1):
         if isinstance(numerator, Fraction) or isinstance(denominator, Fraction):

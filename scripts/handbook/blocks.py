@@ -1,0 +1,119 @@
+"""Each block of data as the HTML that stands in the finished page. `calc.render` draws what calculators answer."""
+
+from calc import catalogue
+from calc.render import form, html
+from calc.render.escape import escaped
+from calc.signals import caution
+from calc.sources import HOW_KNOWN, SOURCES, source
+from handbook.content import Block, CalculatorBlock, Hold, Page, Step
+
+
+def finished(page: Page) -> str:
+    """Return the page as Markdown with every block filled in, its sources at the end."""
+    parts = []
+    cited: list[str] = []
+    for block in page.blocks:
+        if block.kind == "markdown":
+            parts.append(block.text.strip("\n"))
+            continue
+        if block.kind == "sources":
+            cited += block.data.root
+            continue
+        if block.kind == "calculator":
+            text, used = _calculator(block.data)
+            cited += used
+        else:
+            text = {"steps": _steps, "caution": _caution, "trouble": _trouble}[block.kind](block)
+            cited += _cited_by_cautions(block)
+        parts.append(text)
+    if cited:
+        parts.append(_sources(cited))
+    return "\n\n".join(parts) + "\n"
+
+
+def _calculator(data: CalculatorBlock) -> tuple[str, list[str]]:
+    calculator = catalogue.find(data.use)
+    assert calculator is not None  # checked before
+    example = tuple(data.example.items()) if data.example else calculator.example
+    answer, _ = catalogue.work_out(data.use, dict(example))
+    assert answer is not None  # checked before
+    used = [source_id for line in answer.lines for source_id in line.sources] + [one.source for one in answer.cautions]
+    used += [field.source for field in calculator.fields]
+    # What the calculator can cite for other figures has to be in the page's list too.
+    used += list(calculator.sources)
+    return form.section(calculator, example, answer), used
+
+
+def _caution(block: Block) -> str:
+    return html.caution(caution(block.data.id))
+
+
+def _steps(block: Block) -> str:
+    rows = []
+    number = 0
+    for step in block.data.root:
+        if isinstance(step, Hold):
+            rows.append(_hold(step))
+            continue
+        number += 1
+        if step.caution:
+            rows.append('<li class="step-caution">' + html.caution(caution(step.caution)) + "</li>")
+        rows.append(_step(step, number))
+    return '<ol class="steps">' + "".join(rows) + "</ol>"
+
+
+def _step(step: Step, number: int) -> str:
+    return (
+        f'<li class="step" id="{step.id}"><label><input type="checkbox" data-step="{step.id}">'
+        f'<span class="number">{number}</span><span class="do">{escaped(step.do)}</span></label></li>'
+    )
+
+
+def _hold(hold: Hold) -> str:
+    return (
+        f'<li class="hold" id="{hold.hold}"><p class="hold-word">Hold point</p>'
+        f'<p class="hold-until">{escaped(hold.until)}</p>'
+        f'<p class="hold-know"><b>How you know:</b> {escaped(hold.know)}</p>'
+        f'<label><input type="checkbox" data-step="{hold.hold}" data-hold><span class="do">This is true now</span></label></li>'
+    )
+
+
+def _trouble(block: Block) -> str:
+    rows = "".join(
+        f"<div><dt>{escaped(one.see)}</dt><dd><b>Why:</b> {escaped(one.why)}</dd><dd><b>Cure:</b> {escaped(one.cure)}</dd></div>"
+        for one in block.data.root
+    )
+    return f'<dl class="trouble">{rows}</dl>'
+
+
+def _cited_by_cautions(block: Block) -> list[str]:
+    if block.kind == "caution":
+        return [caution(block.data.id).source]
+    if block.kind == "steps":
+        return [caution(one.caution).source for one in block.data.root if isinstance(one, Step) and one.caution]
+    return []
+
+
+def _sources(cited: list[str]) -> str:
+    """The page's own list, each with its number in the register, so that a mark leads somewhere without a network."""
+    rows = []
+    for one in SOURCES:
+        if one.id in cited:
+            rows.append(
+                f'<li id="source-{one.id}" value="{html.number_of(one.id)}"><cite>{escaped(one.title)}</cite>. '
+                + escaped(_details(one.id)) + f" <span class=\"known\">{escaped(known(one.id))}</span></li>"
+            )  # fmt: skip
+    return '<section class="source-list"><h2 id="sources">Sources</h2><ol>' + "".join(rows) + "</ol></section>"
+
+
+def _details(source_id: str) -> str:
+    one = source(source_id)
+    parts = [part for part in (one.publisher, one.edition, one.clause) if part]
+    return (", ".join(parts) + ". " if parts else "") + one.figure
+
+
+def known(source_id: str) -> str:
+    """Return how well a source is known, in words, with the day its figure was checked."""
+    one = source(source_id)
+    text = dict(HOW_KNOWN)[one.known]
+    return f"{text}; figure checked {one.checked_on}." if one.checked_on else text + "."

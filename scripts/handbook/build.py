@@ -1,0 +1,121 @@
+"""Builds the handbook: check everything, fill in the pages, pack the engines, let MkDocs make HTML, compress.
+
+`python -m handbook.build` does it all and leaves the finished site in `site/`.
+"""
+
+import dataclasses
+import json
+import shutil
+import subprocess
+import sys
+import time
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+from mkdocs.commands.build import build as mkdocs_build
+from mkdocs.config import load_config
+
+from handbook import blocks, checks, compress, content, engines, pages
+from handbook.faults import ContentFaults
+
+ROOT = Path(__file__).resolve().parents[2]
+DOCS = ROOT / "docs"
+BUILD = ROOT / "build"
+FINISHED = BUILD / "docs"
+CACHE = BUILD / "cache"
+SITE = ROOT / "site"
+
+
+def read_all() -> list[content.Page]:
+    """Return every page, checked; raises ContentFaults with all faults at once."""
+    paths = [path for path in sorted(DOCS.rglob("*.md")) if "theme" not in path.relative_to(DOCS).parts]
+    found = [content.read_page(path, ROOT) for path in paths]
+    checks.check_pages(found, DOCS, set(pages.GENERATED))
+    faults = [fault for page in found for fault in page.faults]
+    if faults:
+        raise ContentFaults(faults)
+    return found
+
+
+def write_finished(found: list[content.Page]) -> list[str]:
+    """Write finished Markdown under build/docs; return the paths of the pages."""
+    shutil.rmtree(FINISHED, ignore_errors=True)
+    written = {}
+    for page in found:
+        head = page.head
+        assert head is not None  # a page without a head is a fault
+        meta = json.dumps(head.model_dump(mode="json"), ensure_ascii=False)  # JSON is YAML, with every mark escaped
+        written[page.path.relative_to(DOCS).as_posix()] = f"---\n{meta}\n---\n\n" + blocks.finished(page)
+    for path, make in pages.GENERATED.items():
+        written[path] = make()
+    for path, text in written.items():
+        target = FINISHED / path
+        target.parent.mkdir(parents=True, exist_ok=True)
+        target.write_text(text, encoding="utf-8")
+    return sorted(written)
+
+
+def make_site(packed: engines.Engines) -> None:
+    """Let MkDocs turn the finished Markdown into HTML."""
+    config = load_config(str(ROOT / "mkdocs.yml"), extra={"engines": dataclasses.asdict(packed)})
+    mkdocs_build(config)
+    sitemap = SITE / "sitemap.xml"  # names no address that we know, so it says nothing
+    for leftover in (sitemap, SITE / "sitemap.xml.gz"):
+        leftover.unlink(missing_ok=True)
+
+
+def make_offline() -> None:
+    """Write the service worker: every page and the small engine after one visit, the full engine once it was used."""
+    command = [engines.node(), str(ROOT / "scripts" / "offline.mjs"), str(SITE)]
+    done = subprocess.run(command, capture_output=True, text=True, check=False, cwd=ROOT / "scripts")
+    if done.returncode:
+        raise RuntimeError("the service worker could not be written:\n" + done.stderr[-2000:])
+
+
+def expected_html(path: str) -> Path:
+    """Return where the page at `path` of the Markdown stands in the site."""
+    stem = path.removesuffix(".md")
+    return SITE / ("index.html" if stem == "index" else f"{stem.removesuffix('/index')}/index.html")
+
+
+def main() -> int:
+    try:
+        with _told("checking the pages"):
+            found = read_all()
+        with _told("filling in the pages"):
+            written = write_finished(found)
+        with _told("packing the engines (the first time takes a minute)"):
+            packed = engines.pack(FINISHED, CACHE)
+        with _told("making HTML"):
+            make_site(packed)
+        with _told("making it work offline"):
+            make_offline()
+        with _told("compressing"):
+            compress.compress_site(SITE, CACHE)
+    except ContentFaults as faults:
+        print(faults)
+        print(f"{len(faults.faults)} faults; nothing was built.")
+        return 1
+    missing = [path for path in written if not expected_html(path).exists()]
+    if missing:
+        print("missing from the site: " + ", ".join(missing))
+        return 1
+    print(f"built {len(written)} pages in site/")
+    return 0
+
+
+@contextmanager
+def _told(what: str) -> Iterator[None]:
+    print(f"  {what} …", end="", flush=True)
+    start = time.perf_counter()
+    try:
+        yield
+    except BaseException:
+        print(" stopped")
+        raise
+    print(f" {time.perf_counter() - start:.1f} s", flush=True)
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,193 @@
+"""What every page must hold to. Each rule tells its fault by a code; the codes are listed in `CODES`.
+
+The rules about hazards are the reason for this file: the asbestos stop comes before anything on a page of a way,
+and a step that can hurt has its caution before it.
+"""
+
+import re
+from pathlib import Path
+
+import textstat
+
+from calc import catalogue, signals, sources
+from handbook.content import Block, CalculatorBlock, CautionBlock, Hold, Page, SourceIds, Step
+
+CODES = {
+    "HEAD": "the head of a page is missing or wrong",
+    "YAML": "a block of data cannot be read",
+    "DATA": "a block of data has a key or a value that it may not have",
+    "BLOCK": "a fence with an unknown name, or one that is never closed",
+    "STEP-ID": "a step's id stands twice",
+    "STEP-LONG": "a step has more than 20 words",
+    "CAUTION": "a caution that is not in the register",
+    "CALCULATOR": "a calculator that does not exist, or an example that it refuses",
+    "SOURCE": "a source that is not in the register",
+    "STOP": "the page of a way does not begin with the asbestos stop",
+    "HAZARD": "a step with a dangerous verb and no caution for it before it",
+    "WORD": "a word that is never printed",
+    "LINK": "a link that leads nowhere",
+    "READING": "steps or text too hard to read",
+    "LOWER": "a construct that the small engine cannot run",
+}
+LONGEST_STEP_WORDS = 20
+HARDEST_GRADE = 8  # a 7th grader reads up to, but not past, this grade
+STOP_CAUTION = "asbestos-first"
+# Which caution covers which verb. Common practice, no source; the cautions themselves name theirs.
+HAZARDS = {
+    r"scrap(e|es|ing)": ("asbestos-first",),
+    r"sand(s|ing)?": ("asbestos-first", "dust-silica"),
+    r"screw(s|ing)?": ("asbestos-first",),
+    r"cut(s|ting)?": ("asbestos-first",),
+    r"wet(s|ting)?": ("asbestos-first", "live-wires"),
+    r"spray(s|ing)?": ("asbestos-first", "live-wires"),
+    r"climb(s|ing)?": ("fall-ladder",),
+    r"lift(s|ing)?": ("fall-ladder",),
+}
+# 'wet' and 'cut' as they describe a thing, which is no work to be done.
+NO_WORK = re.compile(r"\b(wet|cut) (coat|coats|compound|edge|edges|patch|patches|rag|sponge|film)\b|\bstill wet\b")
+NEVER = re.compile(
+    r"\b(exempt(ed|ion)?|(is|are|be|completely|perfectly) safe|no risk|harmless to you)\b", re.IGNORECASE
+)
+LINK = re.compile(r"\]\(([^)\s]+)\)")
+
+
+def check_pages(pages: list[Page], docs: Path, generated: set[str]) -> None:
+    """Add to each page the faults that show only when its data is looked at; `generated` are pages made later."""
+    seen_ids: dict[str, str] = {}
+    for page in pages:
+        _check_stop(page)
+        covered: set[str] = set()
+        for block in page.blocks:
+            if block.kind == "markdown":
+                _check_links(page, block, docs, generated)
+            elif block.kind == "caution":
+                covered.add(_check_caution(page, block, block.data))
+            elif block.kind == "calculator":
+                _check_calculator(page, block, block.data)
+            elif block.kind == "sources":
+                _check_sources(page, block, block.data)
+            elif block.kind == "steps":
+                _check_steps(page, block, covered, seen_ids)
+            _check_words(page, block)
+        _check_reading(page)
+
+
+def _check_stop(page: Page) -> None:
+    """On the page of a way nothing but words may stand before the asbestos stop."""
+    if page.head is None or page.head.kind != "way":
+        return
+    for block in page.blocks:
+        if block.kind == "caution" and block.data.id == STOP_CAUTION:
+            return
+        if block.kind != "markdown":
+            break
+    page.fault(1, 1, "STOP", f"the first block of a way is the caution {STOP_CAUTION}")
+
+
+def _check_caution(page: Page, block: Block, data: CautionBlock) -> str:
+    _known_caution(page, block, data.id, "id")
+    return data.id
+
+
+def _known_caution(page: Page, block: Block, caution_id: str, *path: object) -> None:
+    if caution_id not in [one.id for one in signals.CAUTIONS]:
+        page.fault(*block.at(*path), "CAUTION", f"there is no caution called {caution_id}")
+
+
+def _check_calculator(page: Page, block: Block, data: CalculatorBlock) -> None:
+    calculator = catalogue.find(data.use)
+    if calculator is None:
+        names = ", ".join(one.name for one in catalogue.CALCULATORS)
+        page.fault(*block.at("use"), "CALCULATOR", f"there is no calculator called {data.use}; use {names}")
+        return
+    _, faults = catalogue.work_out(data.use, data.example or dict(calculator.example))
+    for fault in faults:
+        page.fault(*block.at("example", fault.field), "CALCULATOR", f"{fault.field}: {fault.message}")
+
+
+def _check_sources(page: Page, block: Block, data: SourceIds) -> None:
+    known = [one.id for one in sources.SOURCES]
+    for at, source_id in enumerate(data.root):
+        if source_id not in known:
+            page.fault(*block.at(at), "SOURCE", f"there is no source called {source_id}")
+
+
+def _check_steps(page: Page, block: Block, covered: set[str], seen_ids: dict[str, str]) -> None:
+    for at, step in enumerate(block.data.root):
+        step_id = step.hold if isinstance(step, Hold) else step.id
+        key = "hold" if isinstance(step, Hold) else "id"
+        if step_id in seen_ids:
+            page.fault(*block.at(at, key), "STEP-ID", f"the id {step_id} stands already in {seen_ids[step_id]}")
+        seen_ids[step_id] = page.shown
+        if isinstance(step, Hold):
+            continue
+        if step.caution:
+            _known_caution(page, block, step.caution, at, "caution")
+            covered.add(step.caution)
+        count = len(step.do.split())
+        if count > LONGEST_STEP_WORDS:
+            page.fault(*block.at(at, "do"), "STEP-LONG", f"{count} words; {LONGEST_STEP_WORDS} at most")
+        _check_hazards(page, block, at, step, covered)
+
+
+def _check_hazards(page: Page, block: Block, at: int, step: Step, covered: set[str]) -> None:
+    text = NO_WORK.sub("", step.do.lower())
+    for verb, cautions in HAZARDS.items():
+        found = re.search(rf"\b{verb}\b", text)
+        for caution_id in cautions:
+            if found and caution_id not in covered:
+                message = f"“{found.group()}” needs the caution {caution_id} before it"
+                page.fault(*block.at(at, "do"), "HAZARD", message)
+
+
+def _check_words(page: Page, block: Block) -> None:
+    for offset, row in enumerate(block.text.splitlines()):
+        for found in NEVER.finditer(row):
+            page.fault(block.line + offset, found.start() + 1, "WORD", f"“{found.group()}” is never printed")
+
+
+def _check_links(page: Page, block: Block, docs: Path, generated: set[str]) -> None:
+    for offset, row in enumerate(block.text.splitlines()):
+        for found in LINK.finditer(row):
+            target = found.group(1).split("#")[0]
+            if not target or target.startswith("mailto:"):
+                continue
+            goal = (page.path.parent / target).resolve()
+            inside = goal.is_relative_to(docs.resolve())
+            if not inside or (not goal.exists() and goal.relative_to(docs.resolve()).as_posix() not in generated):
+                page.fault(block.line + offset, found.start(1) + 1, "LINK", f"{target} leads nowhere")
+
+
+def prose(page: Page) -> str:
+    """Return the page's own sentences: paragraphs and list items without marks, headings and tables, and its steps."""
+    rows = []
+    for block in page.blocks:
+        if block.kind == "markdown":
+            for paragraph in re.split(r"\n\s*\n|\n(?=[-*\d] |\d+\. )", block.text):
+                flat = " ".join(paragraph.split())
+                if flat and not flat.startswith(("#", "|", "<")):
+                    flat = (
+                        re.sub(r"\[([^\]]*)\]\([^)]*\)", r"\1", flat)
+                        .lstrip("-*0123456789. ")
+                        .replace("*", "")
+                        .replace("`", "")
+                    )
+                    rows.append(flat if flat.endswith((".", "?", "!", ":")) else flat + ".")
+        elif block.kind == "steps":
+            rows += [step.do if isinstance(step, Step) else step.until + " " + step.know for step in block.data.root]
+    return "\n".join(rows)
+
+
+def grades(text: str) -> tuple[float, float]:
+    """Return the school grade that `text` asks for by two measures that need no dictionary."""
+    return textstat.automated_readability_index(text), textstat.coleman_liau_index(text)
+
+
+def _check_reading(page: Page) -> None:
+    text = prose(page)
+    if page.head is None or page.head.kind == "reference" or len(text.split()) < 100:
+        return  # tables of names and a few lines say nothing about reading
+    by_letters, by_sentences = grades(text)
+    if min(by_letters, by_sentences) > HARDEST_GRADE:
+        message = f"grade {by_letters:.1f} and {by_sentences:.1f}; at most {HARDEST_GRADE} by one of the two"
+        page.fault(1, 1, "READING", message)
