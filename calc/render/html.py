@@ -5,6 +5,7 @@ from calc.render import svg
 from calc.render.escape import escaped
 from calc.signals import Caution, in_order
 from calc.sources import SOURCES, source
+from calc.words import lower
 
 GRAVE = ("DANGER", "WARNING")
 _ALERT = (
@@ -39,7 +40,7 @@ def caution(one: Caution) -> str:
     """Return a caution: its signal word on the word's own color, then hazard, consequence, how to avoid it."""
     mark = "" if one.signal == "NOTICE" else _ALERT
     return (
-        '<aside class="caution ' + one.signal.lower() + '"><p class="signal">' + mark + one.signal + "</p>"
+        '<aside class="alarm alarm-' + lower(one.signal) + '"><p class="signal">' + mark + one.signal + "</p>"
         '<p class="hazard">' + escaped(one.hazard) + " " + escaped(one.consequence) + " "
         "<strong>" + escaped(one.avoidance) + "</strong>" + mark_of(one.source) + "</p></aside>"
     )  # fmt: skip

@@ -34,7 +34,7 @@ def _compress(path: Path, cache: Path) -> None:
 
 def _kept(data: bytes, kind: str, cache: Path) -> bytes:
     cache.mkdir(parents=True, exist_ok=True)
-    held = cache / f"{hashlib.sha256(data).hexdigest()[:24]}.{kind}"
+    held = cache / f"{hashlib.sha256(data).hexdigest()[:24]}-best.{kind}"
     if held.exists():
         return held.read_bytes()
     packed = brotli.compress(data, quality=11) if kind == "br" else gzip.compress(data, 9, mtime=0)

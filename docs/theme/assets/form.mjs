@@ -1,0 +1,275 @@
+// @ts-check
+// The forms of a page. Same-named fields are one figure: typed once, it stands everywhere. The engines check and
+// answer; this file only carries texts to them and shows what comes back.
+
+import { NotOnDevice, Superseded, createDoor } from './engine.mjs';
+import { link, readLink, shelf } from './state.mjs';
+
+/** @typedef {HTMLInputElement | HTMLTextAreaElement | HTMLSelectElement} Control */
+/** @typedef {{field: string, given: string, message: string, example: string}} Fault */
+
+const $ = /** @param {string} pick @param {ParentNode} [within] @returns {any} */ (pick, within = document) => within.querySelector(pick);
+const $$ = /** @param {string} pick @param {ParentNode} [within] @returns {any[]} */ (pick, within = document) => [...within.querySelectorAll(pick)];
+
+const MEGABYTE = 1_000_000;
+
+/** @param {Record<string, string | number>} engines paths from the root of the book */
+export function startForms(engines) {
+  const sections = $$('.calc');
+  if (!sections.length) return;
+  const root = new URL(document.body.dataset.root || '.', location.href);
+  const absolute = Object.fromEntries(
+    Object.entries(engines).map(([name, path]) => [name, typeof path === 'string' ? new URL(path, root).href : path]),
+  );
+  const door = createDoor(new URL('assets/worker.mjs', root).href, absolute);
+  const figures = shelf('figures');
+  const earlier = shelf('earlier-figures');
+  /** @type {Map<string, Control[]>} */
+  const controls = new Map();
+  for (const control of $$('.calc [name]')) controls.set(control.name, [...(controls.get(control.name) || []), control]);
+  const names = new Set(controls.keys());
+  let anchor = '';
+
+  /** @param {string} name */
+  const valueOf = (name) => controls.get(name)?.[0].value ?? '';
+  /** @param {string} name @param {string} text @param {Control} [except] */
+  const put = (name, text, except) => controls.get(name)?.forEach((one) => {
+    if (one === except) return;
+    if (one instanceof HTMLSelectElement && ![...one.options].some((option) => option.value === text)) return;
+    one.value = one instanceof HTMLTextAreaElement ? text.replace(/\s*;\s*/g, '\n') : text;
+  });
+  /** What differs from the usual values, in the order of the page. */
+  const typed = () => new Map([...names]
+    .map((name) => /** @type {[string, string]} */ ([name, valueOf(name).trim()]))
+    .filter(([name, text]) => text !== controls.get(name)?.[0].dataset.default));
+
+  function keep() {
+    const values = typed();
+    const others = Object.entries(figures.read()).filter(([name]) => !names.has(name)); // of other pages
+    const kept = figures.write(Object.fromEntries([...others, ...values]));
+    if (values.size || location.hash.includes('?')) history.replaceState(history.state, '', link(anchor || sections[0].id, values));
+    for (const line of $$('.saved')) {
+      line.textContent = kept ? '' : 'This device keeps nothing for this page now. The link in the address still holds your figures.';
+    }
+  }
+
+  /** @param {HTMLElement} section */
+  function inputsOf(section) {
+    const own = $$('[name]', section).map((one) => /** @type {[string, string]} */ ([one.name, one.value.trim()]));
+    return Object.fromEntries(own.filter(([, text]) => text));
+  }
+
+  /** @param {HTMLElement} section @param {Fault[]} faults @param {boolean} takeFocus */
+  function showFaults(section, faults, takeFocus) {
+    const summary = $('.faults', section);
+    summary.replaceChildren();
+    for (const control of $$('[name]', section)) {
+      const own = faults.filter((fault) => fault.field === control.name);
+      const line = document.getElementById(control.id + '-fault');
+      control.toggleAttribute('aria-invalid', false);
+      if (own.length) control.setAttribute('aria-invalid', 'true');
+      if (line) {
+        line.hidden = !own.length;
+        line.textContent = own.map((fault) => `${fault.message} Like: ${fault.example}`).join(' ');
+      }
+      if (own.length) control.closest('details')?.setAttribute('open', '');
+    }
+    summary.hidden = !faults.length;
+    if (!faults.length) return;
+    const head = document.createElement('p');
+    head.textContent = faults.length === 1 ? 'One thing to put right:' : `${faults.length} things to put right:`;
+    const list = document.createElement('ul');
+    for (const fault of faults) {
+      const row = document.createElement('li');
+      const control = $$('[name]', section).find((one) => one.name === fault.field);
+      const to = document.createElement(control ? 'a' : 'span');
+      to.textContent = fault.message;
+      if (control) {
+        /** @type {HTMLAnchorElement} */ (to).href = '#' + control.id;
+        to.addEventListener('click', (event) => {
+          event.preventDefault();
+          control.focus();
+        });
+      }
+      row.append(to);
+      list.append(row);
+    }
+    summary.append(head, list);
+    if (takeFocus) summary.focus();
+  }
+
+  /**
+   * Ask and show. `loud` is for a button: faults are told and the answer is brought into sight.
+   * @param {HTMLElement} section @param {{loud?: boolean, engine?: 'small' | 'full'}} [how]
+   */
+  async function work(section, { loud = false, engine = 'small' } = {}) {
+    const result = $('.result', section);
+    const by = $('.by', section);
+    const status = $('.saved', section);
+    const onLoading = /** @param {string} which */ (which) => {
+      if (loud) status.textContent = which === 'full' ? `Loading the full engine (${sizeText()}) …` : 'Starting the engine …';
+    };
+    try {
+      const asked = inputsOf(section);
+      const answered = await door.answer(section.dataset.calculator || '', asked, { engine, onLoading });
+      status.textContent = '';
+      const found = JSON.parse(answered.text);
+      if (found.faults) {
+        if (loud) showFaults(section, found.faults, true);
+        result.setAttribute('data-stale', '');
+        return;
+      }
+      showFaults(section, [], false);
+      result.removeAttribute('data-stale');
+      const open = $('.working', section)?.open;
+      const before = section.dataset.lastInputs === JSON.stringify(asked) ? section.dataset.lastText : null;
+      $('.slot', section).innerHTML = found.html; // written and escaped by calc.render
+      if (open) $('.working', section).open = true;
+      $('.origin', section).textContent = 'Worked out from your figures.';
+      $('.tools', section).hidden = false;
+      by.textContent = words(answered.engine, engine, before, answered.text);
+      section.dataset.lastInputs = JSON.stringify(asked);
+      section.dataset.lastText = answered.text;
+      section.dataset.engine = answered.engine;
+      if (loud) $('.figure', section)?.scrollIntoView({ block: 'center' });
+    } catch (error) {
+      if (error instanceof Superseded) return;
+      const text = error instanceof NotOnDevice
+        ? 'The full engine is not on this device yet, and there is no signal. Try again with a signal; the small engine still answers.'
+        : 'No engine could answer. Your figures are kept. Try again, or reload the page.';
+      if (loud || engine === 'full') status.textContent = text;
+    }
+  }
+
+  /** @param {string} engine @param {string} wanted @param {string | null | undefined} before @param {string} now */
+  function words(engine, wanted, before, now) {
+    if (engine === 'small') return 'Worked out on this device by the small engine.';
+    if (wanted === 'small') return 'Worked out on this device by the full engine, as the small one could not.';
+    if (before && before !== now) return 'The full engine answers otherwise than the small one. Trust neither, and tell the publisher.';
+    return before ? 'Worked out again by the full engine. Both engines agree.' : 'Worked out on this device by the full engine.';
+  }
+
+  const sizeText = () => `${(Number(engines.full_bytes) / MEGABYTE).toFixed(1)} MB, once`;
+
+  // What stands in the fields when the page opens: the link first, else what was typed last.
+  const stored = figures.read();
+  const linked = readLink(location.hash, names);
+  const storedHere = Object.entries(stored).filter(([name]) => names.has(name));
+  const opening = linked.given ? linked.values : new Map(storedHere);
+  for (const [name, text] of opening) put(name, text);
+  anchor = linked.given ? linked.anchor : '';
+  const replaced = linked.given && storedHere.some(([name, text]) => opening.get(name) !== text);
+  if (replaced) earlier.write(stored);
+  tell(linked.dropped, replaced);
+  if (opening.size) keep();
+  if (linked.given && linked.anchor) document.getElementById(linked.anchor)?.scrollIntoView();
+
+  /** @param {string[]} dropped @param {boolean} offerEarlier */
+  function tell(dropped, offerEarlier) {
+    const notice = $('#figures');
+    notice.replaceChildren();
+    if (dropped.length) {
+      const line = document.createElement('p');
+      line.textContent = `This link holds ${dropped.length === 1 ? 'a part' : dropped.length + ' parts'} that no field here takes, so ${dropped.length === 1 ? 'it was' : 'they were'} left out: ${dropped.join(' · ')}. The rest stands in the forms.`;
+      notice.append(line);
+    }
+    if (offerEarlier) {
+      const line = document.createElement('p');
+      line.textContent = 'This link brought its own figures. Yours are kept on this device.';
+      const back = document.createElement('button');
+      back.type = 'button';
+      back.className = 'quiet';
+      back.textContent = 'Put my earlier figures back';
+      back.addEventListener('click', () => {
+        const held = earlier.read();
+        for (const [name, same] of controls) put(name, held[name] ?? same[0].dataset.default ?? '');
+        notice.hidden = true;
+        keep();
+        answerAll();
+      });
+      notice.append(line, back);
+    }
+    notice.hidden = !notice.childNodes.length;
+  }
+
+  function answerAll() {
+    for (const section of sections) work(section);
+  }
+
+  let frame = 0;
+  for (const section of sections) {
+    const again = $('.again', section);
+    again.textContent = `Work it out again with the full engine (${sizeText()})`;
+    $('form', section).addEventListener('submit', (/** @type {Event} */ event) => {
+      event.preventDefault();
+      anchor = section.id;
+      keep();
+      work(section, { loud: true });
+    });
+    again.addEventListener('click', () => work(section, { loud: true, engine: 'full' }));
+    $('.copy', section).addEventListener('click', async () => {
+      anchor = section.id;
+      keep();
+      const status = $('.saved', section);
+      try {
+        await navigator.clipboard.writeText(location.href);
+        $('.by', section).textContent = 'The link is copied. It holds these figures and nothing else.';
+      } catch {
+        status.textContent = 'Copy the address of this page; it holds these figures.';
+      }
+    });
+    section.addEventListener('input', (/** @type {Event} */ event) => {
+      const control = /** @type {Control} */ (event.target);
+      if (!control.name) return;
+      put(control.name, control.value, control);
+      anchor = section.id;
+      cancelAnimationFrame(frame);
+      frame = requestAnimationFrame(() => {
+        keep();
+        for (const one of sections) if ($$('[name]', one).some((other) => other.name === control.name)) work(one);
+      });
+    });
+    section.addEventListener('pointerdown', warm, { once: true });
+    section.addEventListener('focusin', warm, { once: true });
+  }
+  // A plain jump inside the page keeps the figures in the address.
+  addEventListener('hashchange', () => {
+    const now = readLink(location.hash, names);
+    if (!now.given) {
+      anchor = now.anchor;
+      keep();
+      return;
+    }
+    if (now.anchor === anchor && [...typed()].every(([name, text]) => now.values.get(name) === text)) return;
+    earlier.write(Object.fromEntries(typed()));
+    for (const [name, same] of controls) put(name, now.values.get(name) ?? same[0].dataset.default ?? '');
+    tell(now.dropped, earlier.read() !== null && Object.keys(earlier.read()).length > 0);
+    anchor = now.anchor;
+    keep();
+    answerAll();
+    document.getElementById(now.anchor)?.scrollIntoView();
+  });
+  const clear = $('.clear-figures');
+  clear?.addEventListener('click', () => {
+    earlier.write(Object.fromEntries(typed()));
+    for (const [name, same] of controls) put(name, same[0].dataset.default ?? '');
+    keep();
+    tell([], true);
+    $('#figures p').textContent = 'Your figures are cleared.';
+    $('#figures button').focus();
+    for (const section of sections) showFaults(section, [], false);
+  });
+
+  let warmed = false;
+  function warm() {
+    if (warmed) return;
+    warmed = true;
+    door.warm();
+  }
+  if (opening.size) {
+    warmed = true;
+    answerAll();
+  } else if ('requestIdleCallback' in window) requestIdleCallback(warm, { timeout: 3000 });
+  else setTimeout(warm, 500);
+  document.documentElement.dataset.ready = '';
+}
