@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 WEIGHTS = ("cut", "edge", "none")
-HATCHES = ("none", "board", "plaster", "texture", "compound", "fill", "timber", "insulation", "room", "void")
+HATCHES = ("none", "board", "plaster", "texture", "compound", "fill", "timber", "insulation", "room", "void", "solid")
 
 
 @dataclass(frozen=True)

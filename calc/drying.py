@@ -234,7 +234,7 @@ def _chart(inputs: DryingInputs, pressure_psi: Fraction) -> Drawing:
         left, right = band.low_h / longest_h * CHART_WIDTH, band.high_h / longest_h * CHART_WIDTH
         here = pct == inputs.humidity_pct
         corners = ((left, low), (right, low), (right, low + CHART_BAR), (left, low + CHART_BAR))
-        shapes.append(Shape(corners, "cut" if here else "edge", "compound" if here else "none", not here))
+        shapes.append(Shape(corners, "edge", "solid" if here else "none", not here))
         middle = low + CHART_BAR / 2
         name = words.short_decimal(pct, 1) + " %"
         labels.append(Label((Fraction(0), middle), "before", name))

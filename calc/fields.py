@@ -62,6 +62,7 @@ SHOW_IN = Field(
     help="You may type either; this is what you read.",
     example="metric",
     default="customary",
+    rare=True,
     choices=(("customary", "Feet, inches, gallons"), ("metric", "Meters, liters")),
 )
 """The one input that every calculator has."""

@@ -15,7 +15,7 @@ def section(calculator: Calculator, given: tuple[tuple[str, str], ...], worked: 
     rows = "".join([_field(calculator.name, field) for field in often])
     if rare:
         folded = "".join([_field(calculator.name, field) for field in rare])
-        rows += '<details class="more"><summary>More figures, each with a usual value</summary>' + folded + "</details>"
+        rows += '<details class="more"><summary>More, each with a usual value</summary>' + folded + "</details>"
     name = escaped(calculator.name)
     return (
         '<section class="calc" id="' + name + '" data-calculator="' + name + '"><h2>' + escaped(calculator.title) + "</h2>"

@@ -11,8 +11,8 @@ from calc.render.escape import escaped
 from calc.words import plain_decimal
 
 PAGE_WIDTH = 360
-LETTER = 13  # size of the lettering [units]
-LETTER_WIDTH = Fraction(7)  # mean width of a letter at that size [units], for margins
+LETTER = 14  # size of the lettering [units]
+LETTER_WIDTH = Fraction(15, 2)  # mean width of a letter at that size [units], for margins
 TICK = 4  # half a dimension tick [units]
 OFFSET = 14  # from the work to a dimension line [units]
 EDGE = 6  # empty edge round the sheet [units]
@@ -104,6 +104,8 @@ def _shape(sheet: _Sheet, one: Shape, prefix: str) -> str:
     points = " ".join([_number(sheet.x(x)) + "," + _number(sheet.y(y)) for x, y in one.points])
     classes = one.weight + (" old" if one.old else "")
     hatched = one.hatch in [name for name, _ in _HATCHES]
+    if one.hatch == "solid":
+        classes += " solid"
     fill = ' fill="url(#' + prefix + "-" + one.hatch + ')"' if hatched else ' fill="none"'
     return '<polygon class="' + classes + '"' + fill + ' points="' + points + '"/>'
 

@@ -73,15 +73,13 @@ def check_pages(pages: list[Page], docs: Path, generated: set[str]) -> None:
 
 
 def _check_stop(page: Page) -> None:
-    """On the page of a way nothing but words may stand before the asbestos stop."""
+    """On the page of a way nothing but its title may stand before the asbestos stop."""
     if page.head is None or page.head.kind != "way":
         return
-    for block in page.blocks:
-        if block.kind == "caution" and block.data.id == STOP_CAUTION:
-            return
-        if block.kind != "markdown":
-            break
-    page.fault(1, 1, "STOP", f"the first block of a way is the caution {STOP_CAUTION}")
+    title, *rest = page.blocks or [None]
+    titled = title is not None and title.kind == "markdown" and re.fullmatch(r"\s*# [^\n]+\s*", title.text)
+    if not (titled and rest and rest[0].kind == "caution" and rest[0].data.id == STOP_CAUTION):
+        page.fault(1, 1, "STOP", f"a way begins with its title and then the caution {STOP_CAUTION}")
 
 
 def _check_caution(page: Page, block: Block, data: CautionBlock) -> str:
