@@ -1,0 +1,183 @@
+#!/usr/bin/env python3
+"""The one command: python3 scripts/book.py serve | build | check | test | bench.
+
+Needs Python 3.11 or newer and nothing else: it makes its own environment in .venv, brings Node with it, and keeps both
+in step with the lock files. Everything after that runs inside the environment.
+"""
+
+import argparse
+import hashlib
+import os
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parents[1]
+VENV = ROOT / ".venv"
+BIN = VENV / ("Scripts" if os.name == "nt" else "bin")
+LOCK = ROOT / "requirements.lock"
+NPM_LOCK = ROOT / "scripts" / "package-lock.json"
+MODULES = ROOT / "scripts" / "node_modules"
+OLDEST = (3, 11)
+BROWSERS = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable")
+
+
+class Stop(Exception):
+    """Something that the reader has to put right, told in one sentence."""
+
+
+def main(arguments: list[str]) -> int:
+    if sys.version_info < OLDEST:
+        print(f"Python {OLDEST[0]}.{OLDEST[1]} or newer is needed; this is {sys.version.split()[0]}.")
+        return 2
+    parser = argparse.ArgumentParser(prog="book.py", description="Build, serve and check the handbook.")
+    commands = parser.add_subparsers(dest="command")
+    serve = commands.add_parser("serve", help="build the handbook and serve it at a printed local address")
+    serve.add_argument("--port", type=int, default=8000)
+    serve.add_argument("--base", default="/", help="serve under this path, for example /book/")
+    commands.add_parser("build", help="build the handbook into site/")
+    commands.add_parser("check", help="lint, types, floors and content")
+    test = commands.add_parser("test", help="every check and every test")
+    test.add_argument("pytest", nargs=argparse.REMAINDER, help="passed on to pytest")
+    commands.add_parser("bench", help="measure the budgets on a slow phone made in this machine")
+    options, unknown = parser.parse_known_args(arguments)
+    if options.command is None:
+        parser.print_help()
+        return 0
+    if unknown and options.command != "test":
+        parser.error("not understood: " + " ".join(unknown))
+    try:
+        prepare()
+        return run(options, unknown)
+    except Stop as stop:
+        print(stop)
+        return 2
+    except KeyboardInterrupt:
+        return 130
+
+
+def prepare() -> None:
+    """Make the environment, or bring it in step with the lock files."""
+    if not _in_step(VENV / "lock-stamp", LOCK):
+        print("1/2 environment: installing locked Python packages into .venv …", flush=True)
+        shutil.rmtree(VENV, ignore_errors=True)
+        _call(
+            [sys.executable, "-m", "venv", str(VENV)],
+            "Python could not make a virtual environment; install its venv package.",
+        )
+        install = [
+            str(BIN / "python"),
+            "-m",
+            "pip",
+            "install",
+            "--quiet",
+            "--disable-pip-version-check",
+            "--require-hashes",
+            "-r",
+            str(LOCK),
+        ]
+        _call(install, "The Python packages could not be installed; is the package index in reach?", quiet=True)
+        _stamp(VENV / "lock-stamp", LOCK)
+    if not _in_step(MODULES / ".lock-stamp", NPM_LOCK):
+        print("2/2 environment: installing locked packages for the page …", flush=True)
+        npm = [str(BIN / "npm"), "ci", "--no-audit", "--no-fund", "--loglevel=error"]
+        _call(
+            npm,
+            "The packages for the page could not be installed; is the package registry in reach?",
+            cwd=ROOT / "scripts",
+        )
+        _stamp(MODULES / ".lock-stamp", NPM_LOCK)
+
+
+def run(options: argparse.Namespace, unknown: list[str]) -> int:
+    if options.command == "build":
+        return _inside("-m", "handbook.build")
+    if options.command == "serve":
+        print("building the handbook:", flush=True)
+        return _inside("-m", "handbook.build") or _inside(
+            "-m", "handbook.serve", "--port", str(options.port), "--base", options.base
+        )
+    if options.command == "check":
+        return check()
+    if options.command == "bench":
+        browser()
+        return _inside("-m", "handbook.build") or _inside("tests/bench/bench.py")
+    return test([*unknown, *options.pytest])
+
+
+def check() -> int:
+    """Lint, types, floors, content: each runs, and the worst exit status is handed back."""
+    checks = (
+        ("format", [str(BIN / "ruff"), "format", "--check", "--quiet", "."]),
+        ("lint", [str(BIN / "ruff"), "check", "--quiet", "."]),
+        ("types", [str(BIN / "mypy")]),
+        ("floors", [str(BIN / "lint-imports")]),
+        ("content", [str(BIN / "python"), "-m", "handbook.check"]),
+    )
+    worst = 0
+    for name, command in checks:
+        done = subprocess.run(command, cwd=ROOT, env=_environment(), capture_output=True, text=True, check=False)
+        print(f"  {name}: {'good' if done.returncode == 0 else 'faults'}", flush=True)
+        if done.returncode:
+            print(done.stdout + done.stderr)
+        worst = max(worst, done.returncode)
+    return worst
+
+
+def test(rest: list[str]) -> int:
+    browser()
+    if rest:
+        return _inside("-m", "handbook.build") or _inside("-m", "pytest", *rest)
+    print("checks:", flush=True)
+    status = check()
+    print("building the handbook:", flush=True)
+    if _inside("-m", "handbook.build"):
+        return 1
+    print("tests:", flush=True)
+    # Two at a time, a file to a worker, as the engines and the browser are slow to start.
+    return _inside("-m", "pytest", "-n", "2", "--dist", "loadfile") or status
+
+
+def browser() -> str:
+    """Return the browser that the tests drive; it is the one thing that this command cannot bring with it."""
+    found = os.environ.get("CHROMIUM") or next((path for name in BROWSERS if (path := shutil.which(name))), "")
+    if not found:
+        raise Stop(
+            "The tests drive a browser: install Chromium (on Debian: apt-get install chromium), or set CHROMIUM to its path."
+        )
+    os.environ["CHROMIUM"] = found
+    return found
+
+
+def _environment() -> dict[str, str]:
+    paths = os.pathsep.join((str(ROOT / "scripts"), str(ROOT)))
+    return {**os.environ, "PYTHONPATH": paths, "PATH": f"{BIN}{os.pathsep}{os.environ.get('PATH', '')}"}
+
+
+def _inside(*arguments: str) -> int:
+    return subprocess.run([str(BIN / "python"), *arguments], cwd=ROOT, env=_environment(), check=False).returncode
+
+
+def _call(command: list[str], sentence: str, cwd: Path = ROOT, quiet: bool = False) -> None:
+    done = subprocess.run(command, cwd=cwd, env=_environment(), capture_output=True, text=True, check=False)
+    if done.returncode:
+        raise Stop(f"{sentence}\n{done.stderr.strip()[-1500:]}")
+    if done.stderr.strip() and not quiet:
+        print(done.stderr.strip())
+
+
+def _in_step(stamp: Path, lock: Path) -> bool:
+    return stamp.exists() and stamp.read_text() == _digest(lock)
+
+
+def _stamp(stamp: Path, lock: Path) -> None:
+    stamp.write_text(_digest(lock))
+
+
+def _digest(lock: Path) -> str:
+    return hashlib.sha256(lock.read_bytes() + sys.version.encode()).hexdigest()
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))

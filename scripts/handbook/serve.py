@@ -1,0 +1,108 @@
+"""Serves site/ on this machine the way a good static host does: compressed files, right types, any sub-path."""
+
+import argparse
+import http.server
+import sys
+from pathlib import Path
+from urllib.parse import unquote, urlsplit
+
+SITE = Path(__file__).resolve().parents[2] / "site"
+TYPES = {
+    ".html": "text/html; charset=utf-8", ".css": "text/css; charset=utf-8", ".mjs": "text/javascript; charset=utf-8",
+    ".js": "text/javascript; charset=utf-8", ".json": "application/json", ".svg": "image/svg+xml",
+    ".wasm": "application/wasm", ".webmanifest": "application/manifest+json", ".zip": "application/zip",
+    ".whl": "application/zip", ".png": "image/png", ".xml": "application/xml",
+}  # fmt: skip
+PACKED = (("br", ".br"), ("gzip", ".gz"))
+TRIES = 20  # ports looked at after the one asked for
+
+
+class Handler(http.server.BaseHTTPRequestHandler):
+    protocol_version = "HTTP/1.1"
+    base = "/"
+    site = SITE
+
+    def do_GET(self) -> None:
+        self._answer(with_body=True)
+
+    def do_HEAD(self) -> None:
+        self._answer(with_body=False)
+
+    def _answer(self, *, with_body: bool) -> None:
+        path = unquote(urlsplit(self.path).path)
+        if not path.startswith(self.base):
+            self._send(404, b"Nothing is here. The handbook is at " + self.base.encode(), "text/plain", "", with_body)
+            return
+        target = (self.site / path[len(self.base) :]).resolve()
+        if target.is_dir():
+            if not path.endswith("/"):
+                self.send_response(301)
+                self.send_header("Location", path + "/")
+                self.send_header("Content-Length", "0")
+                self.end_headers()
+                return
+            target = target / "index.html"
+        status = 200
+        if not target.is_relative_to(self.site.resolve()) or not target.is_file():
+            status, target = 404, self.site / "404.html"
+        kind = TYPES.get(target.suffix, "application/octet-stream")
+        accepted = self.headers.get("Accept-Encoding", "")
+        for encoding, suffix in PACKED:
+            packed = target.with_name(target.name + suffix)
+            if encoding in accepted and packed.exists():
+                self._send(status, packed.read_bytes(), kind, encoding, with_body)
+                return
+        self._send(status, target.read_bytes(), kind, "", with_body)
+
+    def _send(self, status: int, body: bytes, kind: str, encoding: str, with_body: bool) -> None:
+        self.send_response(status)
+        self.send_header("Content-Type", kind)
+        self.send_header("Content-Length", str(len(body)))
+        self.send_header("Vary", "Accept-Encoding")
+        # What stands in a folder named by its content never changes; all else is asked for anew.
+        self.send_header("Cache-Control", "max-age=31536000, immutable" if "/engine/" in self.path else "no-cache")
+        if encoding:
+            self.send_header("Content-Encoding", encoding)
+        self.end_headers()
+        if with_body:
+            self.wfile.write(body)
+
+    def log_message(self, *_: object) -> None:
+        """Say nothing: the address is what the reader needs to see."""
+
+
+def open_server(port: int, base: str, site: Path = SITE) -> http.server.ThreadingHTTPServer:
+    """Return a server on `port`, or on the next free one; port 0 takes any."""
+    base = "/" + base.strip("/") + "/" if base.strip("/") else "/"
+    handler = type("SiteHandler", (Handler,), {"base": base, "site": site})
+    for candidate in [port] if port == 0 else range(port, port + TRIES):
+        try:
+            return http.server.ThreadingHTTPServer(("127.0.0.1", candidate), handler)
+        except OSError:
+            continue
+    raise OSError(f"no free port from {port} to {port + TRIES - 1}")
+
+
+def main() -> int:
+    parser = argparse.ArgumentParser(description="Serve the built handbook on this machine.")
+    parser.add_argument("--port", type=int, default=8000)
+    parser.add_argument("--base", default="/")
+    options = parser.parse_args()
+    try:
+        server = open_server(options.port, options.base)
+    except OSError as error:
+        print(f"The handbook could not be served: {error}. Give another port with --port 9000.")
+        return 2
+    print(
+        f"the handbook is at http://127.0.0.1:{server.server_port}{server.RequestHandlerClass.base}  (stop with Ctrl-C)",
+        flush=True,
+    )
+    try:
+        server.serve_forever()
+    except KeyboardInterrupt:
+        print()
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
