@@ -1,0 +1,73 @@
+"""Asks each engine the same questions and compares the bytes of what comes back with CPython's."""
+
+import functools
+import hashlib
+import json
+import re
+import subprocess
+import sys
+from pathlib import Path
+
+from calc import browser, catalogue
+from handbook import engines
+from questions import as_lines, questions
+
+HERE = Path(__file__).parent
+SITE = engines.ROOT / "site"
+COUNT = 10_000  # random questions a calculator
+VECTORS = HERE.parent / "calc" / "vectors"
+
+
+def every_question(calculator: catalogue.Calculator) -> list[dict[str, str]]:
+    """Return the example, every vector and the random questions of one calculator."""
+    path = VECTORS / f"{calculator.name}.json"
+    vectors = [one["inputs"] for one in json.loads(path.read_text(encoding="utf-8"))]
+    return [dict(calculator.example), *vectors, *questions(calculator, COUNT)]
+
+
+@functools.cache
+def packed() -> str:
+    """Return the engines' paths as the built site tells them to its pages."""
+    page = (SITE / "index.html").read_text(encoding="utf-8")
+    found = re.search(r'<script type="application/json" id="engines">(.*?)</script>', page)
+    assert found, "build the handbook first: python3 scripts/book.py build"
+    return found.group(1)
+
+
+def in_cpython(calculator: str, asked: list[dict[str, str]]) -> list[str]:
+    return [_digest(browser.answer(calculator, json.dumps(one, ensure_ascii=False))) for one in asked]
+
+
+def in_node(engine: str, calculator: str, asked: list[dict[str, str]], *form: str) -> list[str]:
+    command = [engines.node(), str(HERE / "run_engine.mjs"), engine, str(SITE), packed(), *form]
+    return _lines(command, as_lines(calculator, asked))
+
+
+def in_lowered(folder: Path, calculator: str, asked: list[dict[str, str]], *form: str) -> list[str]:
+    """The lowered package under CPython, in a process of its own that cannot see the one it was made from."""
+    command = [sys.executable, "-I", str(HERE / "run_lowered.py"), str(folder), *form]
+    return _lines(command, as_lines(calculator, asked))
+
+
+def _lines(command: list[str], text: str) -> list[str]:
+    done = subprocess.run(command, input=text, capture_output=True, text=True, encoding="utf-8", check=False)
+    assert done.returncode == 0, done.stderr[-3000:]
+    return done.stdout.splitlines()
+
+
+def compare(calculator: catalogue.Calculator, ask) -> None:
+    """Assert equal bytes for every question; show the first that differs in full."""
+    asked = every_question(calculator)
+    ours = in_cpython(calculator.name, asked)
+    theirs = ask(calculator.name, asked)
+    assert len(theirs) == len(ours)
+    differing = [at for at, digest in enumerate(ours) if digest != theirs[at]]
+    if differing:
+        first = asked[differing[0]]
+        text = ask(calculator.name, [first], "--text")
+        expected = browser.answer(calculator.name, json.dumps(first, ensure_ascii=False))
+        raise AssertionError(f"{len(differing)} of {len(ours)} differ, the first for {first}:\n{expected}\n{text[0]}")
+
+
+def _digest(text: str) -> str:
+    return hashlib.sha256(text.encode()).hexdigest()

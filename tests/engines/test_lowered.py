@@ -1,0 +1,122 @@
+"""The lowered package, and the pass that makes it."""
+
+import ast
+from fractions import Fraction
+
+import pytest
+from hypothesis import assume, given
+from hypothesis import strategies as st
+
+from ask import compare, in_lowered
+from calc.catalogue import CALCULATORS
+from handbook import engines
+from handbook.faults import ContentFaults
+from handbook.lower import lower_package
+from handbook.small.fractions import Fraction as SmallFraction
+
+pytestmark = [pytest.mark.engines, pytest.mark.slow]
+
+
+@pytest.fixture(scope="module")
+def lowered(tmp_path_factory):
+    folder = tmp_path_factory.mktemp("lowered")
+    for path, source in lower_package(engines.ROOT / "calc", engines.ROOT).items():
+        target = folder / path
+        target.parent.mkdir(parents=True, exist_ok=True)
+        # CPython has its own fractions; the small engine's stand-in is put to the test under its own name too.
+        target.write_text(source, encoding="utf-8")
+    return folder
+
+
+@pytest.mark.parametrize("calculator", CALCULATORS, ids=lambda one: one.name)
+def test_same_bytes_under_cpython(calculator, lowered):
+    compare(calculator, lambda *asked: in_lowered(lowered, *asked))
+
+
+def test_nothing_is_left_that_the_small_engine_lacks():
+    for path, source in lower_package(engines.ROOT / "calc", engines.ROOT).items():
+        for node in ast.walk(ast.parse(source)):
+            assert not isinstance(node, (ast.AnnAssign, ast.Match, ast.JoinedStr, ast.Dict, ast.DictComp, ast.Set)), (
+                path
+            )
+            if isinstance(node, ast.ImportFrom):
+                assert node.module.split(".")[0] in ("calc", "collections", "fractions"), path
+
+
+REFUSED = [
+    ("x = 0.5\n", "float"), ("x = {1, 2}\n", "set"), ("x = {**a}\n", "unpack"), ("x = f'{a}'\n", "calc.words"), ("x = 'a'.zfill(3)\n", "zfill"),
+    ("match x:\n    case 1: pass\n", "match"), ("import re\n", "module re"), ("from math import gcd\n", "module math"), ("x = round(a)\n", "round"),
+    ("x = set(a)\n", "set"), ("x = (*a, 1)\n", "tuple"), ("x = [*a]\n", "list"), ("x = dict(a=1)\n", "dict"), ("x = 1 < f(2) < 3\n", "chained"),
+    ("x = {a for a in b}\n", "set"), ("async def f(): pass\n", "plain functions"), ("x = format(a)\n", "format"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("source", "says"), REFUSED)
+def test_what_cannot_be_lowered_is_refused_with_its_place(tmp_path, source, says):
+    package = tmp_path / "calc"
+    package.mkdir()
+    (package / "one.py").write_text("\n" + source, encoding="utf-8")
+    with pytest.raises(ContentFaults) as caught:
+        lower_package(package, tmp_path)
+    assert str(caught.value).startswith("calc/one.py:2:")
+    assert "LOWER" in str(caught.value) and says in str(caught.value)
+
+
+def test_every_refusal_comes_at_once(tmp_path):
+    package = tmp_path / "calc"
+    package.mkdir()
+    (package / "one.py").write_text("x = 0.5\n", encoding="utf-8")
+    (package / "two.py").write_text("x = {1}\ny = 2.5\n", encoding="utf-8")
+    with pytest.raises(ContentFaults) as caught:
+        lower_package(package, tmp_path)
+    assert len(caught.value.faults) == 3
+
+
+def test_a_dataclass_is_written_out(tmp_path):
+    package = tmp_path / "calc"
+    package.mkdir()
+    source = "from dataclasses import dataclass\n\n@dataclass(frozen=True)\nclass A:\n    x: int\n    y: str = 'b'\n\n    @property\n    def z(self) -> int:\n        return self.x\n"
+    (package / "one.py").write_text(source, encoding="utf-8")
+    scope = {}
+    exec(lower_package(package, tmp_path)["calc/one.py"], scope)
+    made = scope["A"](1)
+    assert (made.x, made.y, made.z) == (1, "b", 1)
+    assert made == scope["A"](x=1, y="b") != scope["A"](2)
+    assert hash(made) == hash(scope["A"](1))
+
+
+fractions = st.tuples(st.integers(-(10**12), 10**12), st.integers(1, 10**9))
+
+
+@given(fractions, fractions, st.integers(-5, 5))
+def test_the_stand_in_for_fractions_agrees_with_the_library(one, other, power):
+    ours, theirs = (SmallFraction(*one), SmallFraction(*other)), (Fraction(*one), Fraction(*other))
+    for work in (
+        lambda a, b: a + b, lambda a, b: a - b, lambda a, b: a * b, lambda a, b: 3 - a, lambda a, b: 2 * b, lambda a, b: a + 1,
+        lambda a, b: -a, lambda a, b: abs(b), lambda a, b: a * b * b,
+    ):  # fmt: skip
+        mine, library = work(*ours), work(*theirs)
+        assert (mine.numerator, mine.denominator) == (library.numerator, library.denominator)
+    for ask in (
+        lambda a, b: a < b,
+        lambda a, b: a <= b,
+        lambda a, b: a == b,
+        lambda a, b: a > b,
+        lambda a, b: a >= b,
+        lambda a, b: a != b,
+        lambda a, b: bool(a),
+        lambda a, b: int(a),
+    ):
+        assert ask(*ours) == ask(*theirs)
+    assume(other[0] != 0)
+    for work in (lambda a, b: a / b, lambda a, b: 5 / b, lambda a, b: b**power):
+        mine, library = work(*ours), work(*theirs)
+        assert (mine.numerator, mine.denominator) == (library.numerator, library.denominator)
+    assert ours[0] // ours[1] == theirs[0] // theirs[1]
+
+
+def test_the_stand_in_refuses_a_zero_below_the_line():
+    with pytest.raises(ZeroDivisionError):
+        SmallFraction(1, 0)
+    with pytest.raises(TypeError):
+        SmallFraction(0.5)

@@ -1,0 +1,13 @@
+"""The small engine (MicroPython) gives CPython's bytes for every vector and 10,000 random questions a calculator."""
+
+import pytest
+
+from ask import compare, in_node
+from calc.catalogue import CALCULATORS
+
+pytestmark = [pytest.mark.engines, pytest.mark.slow]
+
+
+@pytest.mark.parametrize("calculator", CALCULATORS, ids=lambda one: one.name)
+def test_same_bytes(calculator):
+    compare(calculator, lambda *asked: in_node("small", *asked))
