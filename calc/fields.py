@@ -117,7 +117,10 @@ def read(
             faults.append(_unknown(name, given[name], names, fields))
     faults += _one_of(fields, given, one_of)
     for field in fields:
-        text = words.tidy(given.get(field.name, ""))
+        text = given.get(field.name, "")
+        if field.kind == "rooms":
+            text = text.replace("\r", "\n").replace("\n", "; ")  # a line is a room, and tidying would join them
+        text = words.tidy(text)
         if not text:
             text = field.default
         if not text:

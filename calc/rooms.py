@@ -100,11 +100,7 @@ def read_rooms(text: str) -> tuple[tuple[Room, ...], tuple[tuple[str, str], ...]
     """Return the rooms in `text`, and for each room that cannot be read (what was given, one sentence)."""
     rooms = []
     faults = []
-    chunks = [
-        chunk
-        for chunk in [words.tidy(part) for part in text.replace("\r", "\n").replace("\n", ";").split(";")]
-        if chunk
-    ]
+    chunks = [chunk for chunk in [words.tidy(part) for part in text.replace("\n", ";").split(";")] if chunk]
     if len(chunks) > MOST_ROOMS:
         return (), ((words.whole(len(chunks)) + " rooms", "Give at most " + str(MOST_ROOMS) + " rooms at a time."),)
     for number, chunk in enumerate(chunks):

@@ -65,7 +65,10 @@ class Handler(http.server.BaseHTTPRequestHandler):
             self.send_header("Content-Encoding", encoding)
         self.end_headers()
         if with_body:
-            self.wfile.write(body)
+            try:
+                self.wfile.write(body)
+            except ConnectionError:
+                self.close_connection = True  # the reader went on to another page
 
     def log_message(self, *_: object) -> None:
         """Say nothing: the address is what the reader needs to see."""

@@ -121,3 +121,10 @@ def test_nobody_is_told_that_they_are_exempt_or_safe():
         text = path.read_text(encoding="utf-8").lower()
         for word in ("exempt", "is safe", "are safe", "completely safe"):
             assert word not in text, (path.name, word)
+
+
+def test_a_line_is_a_room():
+    for text in ("A: 10 x 10\nB: 5 x 5", "A: 10 x 10\r\nB: 5 x 5\n", "A: 10 x 10; B: 5 x 5"):
+        answer, faults = catalogue.work_out("takeoff", {"rooms": text})
+        assert answer is not None, faults
+        assert answer.lines[0].value == 125

@@ -1,0 +1,82 @@
+"""A browser, and the built handbook served under /book/ the way a static host would."""
+
+import os
+import threading
+
+import pytest
+from playwright.sync_api import Page, expect, sync_playwright
+
+from handbook import serve
+
+BASE = "/book/"
+PATIENCE = 20_000  # milliseconds; two browsers share a small machine
+expect.set_options(timeout=PATIENCE)
+QUIET = [
+    "--no-sandbox",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+    "--no-first-run",
+    "--disable-gpu",
+]
+
+
+@pytest.fixture(scope="session")
+def address():
+    assert (serve.SITE / "index.html").exists(), "build the handbook first: python3 scripts/book.py build"
+    server = serve.open_server(0, BASE)
+    threading.Thread(target=server.serve_forever, daemon=True).start()
+    yield f"http://127.0.0.1:{server.server_port}{BASE}"
+    server.shutdown()
+    server.server_close()
+
+
+@pytest.fixture(scope="session")
+def chromium():
+    with sync_playwright() as driver:
+        browser = driver.chromium.launch(executable_path=os.environ.get("CHROMIUM", "/usr/bin/chromium"), args=QUIET)
+        yield browser
+        browser.close()
+
+
+@pytest.fixture
+def watched():
+    """What a page did that it should not: errors, failed requests, requests to another host."""
+    return []
+
+
+@pytest.fixture
+def make_page(chromium, address, watched):
+    """Return a function that opens a page in a new context; every page is watched, and must have behaved at the end."""
+    contexts = []
+
+    def make(width: int = 390, **options) -> Page:
+        context = chromium.new_context(viewport={"width": width, "height": 844}, **options)
+        contexts.append(context)
+        return watch(context.new_page(), address, watched)
+
+    yield make
+    for context in contexts:
+        context.close()
+    assert watched == []
+
+
+def watch(page: Page, address: str, watched: list[str]) -> Page:
+    page.on("pageerror", lambda error: watched.append(f"script: {error}"))
+    page.on("console", lambda line: watched.append(f"console: {line.text}") if _bad(line) else None)
+    own = address.rsplit("/book/", 1)[0]
+    page.on(
+        "request",
+        lambda one: None if one.url.startswith((own, "data:", "blob:")) else watched.append(f"elsewhere: {one.url}"),
+    )
+    page.set_default_timeout(PATIENCE)
+    return page
+
+
+def _bad(line) -> bool:
+    return line.type in ("error", "warning") and "Service Worker registration blocked" not in line.text
+
+
+@pytest.fixture
+def page(make_page):
+    return make_page()

@@ -1,0 +1,177 @@
+"""The main job in a real browser on a phone's screen: type rooms, read pails, weight, water and drying."""
+
+import json
+import re
+
+import pytest
+from playwright.sync_api import expect
+
+from calc import browser as calc_browser
+from calc import catalogue
+
+pytestmark = [pytest.mark.browser, pytest.mark.slow]
+WAY = "methods/skim-over/"
+
+
+def open_way(page, address, fragment=""):
+    page.goto(address + WAY + fragment)
+    page.wait_for_selector("html[data-ready]")
+    return page
+
+
+def form(page, name):
+    return page.locator(f"#{name}")
+
+
+def submit(page, name):
+    form(page, name).locator("button.act").click()
+
+
+def live_html(page, name):
+    """The answer as it stands in the page, as the text that was put there."""
+    return json.loads(form(page, name).get_attribute("data-last-text"))["html"]
+
+
+def expected(name, inputs):
+    return json.loads(calc_browser.answer(name, json.dumps(inputs)))
+
+
+def own_inputs(page, name):
+    """What the form sends: every field that is not empty."""
+    pairs = form(page, name).locator("[name]").evaluate_all("all => all.map(one => [one.name, one.value.trim()])")
+    return {key: text for key, text in pairs if text}
+
+
+def test_a_homeowner_learns_what_to_buy(page, address):
+    open_way(page, address)
+    skim = form(page, "skim")
+    skim.locator("[name=rooms]").fill("Living: 20' x 14'\nHall: 12' x 4'")
+    skim.locator("[name=texture_depth_in]").fill("3/16")
+    submit(page, "skim")
+    expect(skim.locator(".origin")).to_have_text("Worked out from your figures.")
+    found = expected("skim", own_inputs(page, "skim"))
+    assert live_html(page, "skim") == found["html"]
+    pails = re.search(r'class="figure"><strong>(.*?)</strong>', found["html"]).group(1)
+    expect(skim.locator(".figure strong")).to_have_text(pails)
+    expect(skim.locator(".by")).to_contain_text("small engine")
+    # The rooms stand in the other forms too, and what follows from them.
+    assert page.locator("#takeoff [name=rooms]").input_value() == "Living: 20' x 14'\nHall: 12' x 4'"
+    expect(page.locator("#takeoff .figure strong")).to_have_text("328 sq ft")
+    assert page.locator("#drying [name=texture_depth_in]").input_value() == "3/16"
+    # The working opens, and its sources are in the page.
+    skim.locator(".working summary").click()
+    mark = skim.locator(".lines .mark").first
+    mark.click()
+    assert page.locator(mark.get_attribute("href")).is_visible()
+
+
+@pytest.mark.parametrize("calculator", catalogue.CALCULATORS, ids=lambda one: one.name)
+def test_the_worked_example_and_both_engines_are_the_same_bytes(page, address, calculator):
+    response = page.request.get(address + WAY).text()
+    name = calculator.name
+    open_way(page, address)
+    for field, text in calculator.example:
+        form(page, name).locator(f"[name={field}]").evaluate("(one, text) => { one.value = text; }", text)
+    inputs = own_inputs(page, name)
+    found = expected(name, inputs)
+    printed = expected(name, dict(calculator.example))["html"]
+    assert printed in response, "the page prints what calc answers"
+    submit(page, name)
+    expect(form(page, name).locator(".origin")).to_have_text("Worked out from your figures.")
+    assert live_html(page, name) == found["html"] == printed
+    if name == "drying":
+        form(page, name).locator(".again").click()
+        expect(form(page, name).locator(".by")).to_have_text(
+            "Worked out again by the full engine. Both engines agree.", timeout=120_000
+        )
+        assert live_html(page, name) == found["html"]
+
+
+BAD = [
+    ("takeoff", {"rooms": "A: 14' 13\" x 10'"}, "rooms", "less than 12"),
+    ("takeoff", {"rooms": "Den: E 14' S 6' W 4' S 5' W 10' N 10'"}, "rooms", "south of where it began"),
+    ("takeoff", {"rooms": "A: -3 x 4"}, "rooms", "negative"),
+    ("takeoff", {"rooms": "A: 5000 x 4"}, "rooms", "longer than 200 ft"),
+    ("skim", {"rooms": "10 x 10", "texture_depth_in": "1/0"}, "texture_depth_in", "0 below the line"),
+    ("drying", {"humidity_pct": "140"}, "humidity_pct", "0 to 100"),
+    ("drying", {"temperature_f": "20"}, "temperature_f", "freezes"),
+]
+
+
+@pytest.mark.parametrize(("name", "typed", "field", "says"), BAD)
+def test_bad_input_is_told_beside_the_field_and_kept(page, address, name, typed, field, says):
+    open_way(page, address)
+    for key, text in typed.items():
+        form(page, name).locator(f"[name={key}]").fill(text)
+    submit(page, name)
+    control = form(page, name).locator(f"[name={field}]")
+    summary = form(page, name).locator(".faults")
+    expect(summary).to_contain_text(says)
+    expect(summary).to_be_focused()
+    expect(control).to_have_attribute("aria-invalid", "true")
+    expect(page.locator(f"#{name}-{field}-fault")).to_contain_text("Like:")
+    for key, text in typed.items():
+        assert form(page, name).locator(f"[name={key}]").input_value() == text
+    summary.locator("a").first.click()
+    expect(control).to_be_focused()
+
+
+def test_an_empty_form_names_what_is_missing(page, address):
+    open_way(page, address)
+    submit(page, "skim")
+    expect(form(page, "skim").locator(".faults li")).to_have_count(2)
+
+
+def test_putting_it_right_clears_the_faults(page, address):
+    open_way(page, address)
+    humidity = form(page, "drying").locator("[name=humidity_pct]")
+    humidity.fill("140")
+    submit(page, "drying")
+    expect(form(page, "drying").locator(".faults")).to_be_visible()
+    humidity.fill("60")
+    submit(page, "drying")
+    expect(form(page, "drying").locator(".faults")).to_be_hidden()
+    assert humidity.get_attribute("aria-invalid") is None
+
+
+def test_markup_that_is_typed_stays_text(page, address):
+    open_way(page, address)
+    form(page, "takeoff").locator("[name=rooms]").fill("<img src=x onerror=alert(1)>: 10 x 10")
+    submit(page, "takeoff")
+    expect(form(page, "takeoff").locator(".origin")).to_have_text("Worked out from your figures.")
+    assert page.locator(".slot img").count() == 0
+
+
+def test_metric_is_read_and_shown(page, address):
+    open_way(page, address, "#takeoff?rooms=4+m+x+5+m&show_in=metric")
+    expect(form(page, "takeoff").locator(".figure strong")).to_have_text("20 m²")
+
+
+def test_the_page_is_whole_without_script(make_page, address):
+    page = make_page(java_script_enabled=False)
+    page.goto(address + WAY)
+    for name in ("takeoff", "skim", "drying"):
+        assert form(page, name).locator(".figure strong").inner_text()
+        assert form(page, name).locator("svg.sheet").is_visible()
+    assert page.locator("li.hold").count() >= 5
+
+
+def test_the_small_engine_fails_and_the_full_one_answers(make_page, address, watched):
+    page = make_page(service_workers="block")
+    page.route("**/micropython.wasm", lambda route: route.abort())
+    open_way(page, address)
+    form(page, "takeoff").locator("[name=rooms]").fill("10 x 10")
+    submit(page, "takeoff")
+    expect(form(page, "takeoff").locator(".by")).to_contain_text(
+        "full engine, as the small one could not", timeout=120_000
+    )
+    expect(form(page, "takeoff").locator(".figure strong")).to_have_text("100 sq ft")
+    # The small engine's own complaints are what this test provokes; nothing else may be heard.
+    watched[:] = [line for line in watched if not line.startswith("console: ")]
+
+
+def test_a_newer_question_takes_the_older_ones_place(page, address):
+    open_way(page, address)
+    rooms = form(page, "takeoff").locator("[name=rooms]")
+    rooms.press_sequentially("Living: 20' x 14'", delay=15)
+    expect(form(page, "takeoff").locator(".figure strong")).to_have_text("280 sq ft")

@@ -1,0 +1,88 @@
+"""Every page as it is read: nothing too wide, nothing too small, no violation, no request elsewhere, on paper too."""
+
+import pytest
+
+from handbook import engines, serve
+
+pytestmark = [pytest.mark.browser, pytest.mark.slow]
+AXE = engines.MODULES / "axe-core" / "axe.min.js"
+PAGES = ("", "methods/skim-over/", "reference/sources/", "reference/nomenclature/", "404.html")
+
+
+def test_every_page_is_looked_at():
+    built = {path.relative_to(serve.SITE).as_posix().removesuffix("index.html") for path in serve.SITE.rglob("*.html")}
+    assert built == set(PAGES)
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("width", [390, 1280])
+@pytest.mark.parametrize("path", PAGES)
+def test_a_page(make_page, address, path, width, scheme):
+    page = make_page(width, color_scheme=scheme, bypass_csp=True, service_workers="block")
+    page.goto(address + path)
+    page.wait_for_load_state("networkidle")
+    for summary in page.locator("summary").all():
+        summary.click()
+    assert page.evaluate("document.documentElement.scrollWidth - innerWidth") <= 0
+    small = page.evaluate(
+        """[...document.querySelectorAll('button, input, select, textarea, summary, .bar a')].filter(one => {
+            const box = one.getBoundingClientRect();
+            return one.checkVisibility() && box.width && (box.height < 44 || box.width < 44);
+        }).map(one => one.outerHTML.slice(0, 80))"""
+    )
+    assert small == []
+    lettering = page.evaluate(
+        """[...document.querySelectorAll('svg.sheet')].flatMap(one =>
+            14 * one.getBoundingClientRect().width / one.viewBox.baseVal.width)"""
+    )
+    assert all(size >= 12 for size in lettering), lettering
+    page.evaluate(AXE.read_text(encoding="utf-8"))
+    found = page.evaluate("axe.run(document, {resultTypes: ['violations']})")
+    assert [f"{one['id']}: {one['nodes'][0]['target']}" for one in found["violations"]] == []
+
+
+@pytest.mark.parametrize("path", PAGES)
+def test_nothing_breaks_at_twice_the_text(make_page, address, path):
+    page = make_page(390, service_workers="block")
+    page.goto(address + path)
+    page.evaluate("document.documentElement.style.fontSize = '225%'")
+    assert page.evaluate("document.documentElement.scrollWidth - innerWidth") <= 0
+
+
+def test_on_paper_forms_go_and_answers_stay(make_page, address):
+    page = make_page(1000, service_workers="block")
+    page.goto(address + "methods/skim-over/")
+    page.emulate_media(media="print", color_scheme="dark")
+    assert not page.locator("#skim form").is_visible()
+    assert page.locator("#skim .figure").is_visible()
+    assert page.locator(".alarm .signal").first.is_visible()
+    assert page.evaluate("getComputedStyle(document.body).backgroundColor") == "rgb(255, 255, 255)"
+
+
+@pytest.mark.parametrize("path", PAGES[:-1])
+def test_every_link_inside_the_book_leads_somewhere(make_page, address, path):
+    page = make_page(service_workers="block")
+    page.goto(address + path)
+    for href in set(page.eval_on_selector_all("a[href]", "all => all.map(one => one.href)")):
+        there, _, anchor = href.partition("#")
+        response = page.request.get(there)
+        assert response.status == 200, href
+        if anchor:
+            assert f'id="{anchor}"' in response.text(), href
+
+
+def test_only_what_is_used_is_shipped(make_page, address):
+    """Each style and script of the site is asked for by some page, and none of it comes from a theme."""
+    asked = set()
+    page = make_page()
+    page.on("request", lambda one: asked.add(one.url.removeprefix(address)))
+    page.goto(address + "methods/skim-over/")
+    page.wait_for_selector("html[data-ready]")
+    page.locator("#drying button.act").click()
+    page.wait_for_selector("#drying .tools:not([hidden])")
+    shipped = {
+        path.relative_to(serve.SITE).as_posix()
+        for path in (serve.SITE / "assets").rglob("*")
+        if path.suffix in (".css", ".mjs")
+    }
+    assert shipped <= asked | {"assets/book.webmanifest"}
