@@ -21,7 +21,7 @@ def section(calculator: Calculator, given: tuple[tuple[str, str], ...], worked: 
         '<section class="calc" id="' + name + '" data-calculator="' + name + '"><h2>' + escaped(calculator.title) + "</h2>"
         '<form novalidate autocomplete="off"><div class="faults" role="alert" tabindex="-1" hidden></div>' + rows
         + '<button class="act" type="submit">' + escaped(calculator.verb) + "</button>"
-        '<p class="saved" role="status"></p></form>'
+        '<p class="status" role="status"></p><p class="saved" role="status"></p></form>'
         '<div class="result"><p class="origin">' + _origin(calculator, given) + '</p><div class="slot">' + html.answer(worked)
         + '</div><p class="tools" hidden><span class="by"></span> '
         '<button type="button" class="quiet again">Work it out again with the full engine</button> '

@@ -109,7 +109,7 @@ def test_after_one_visit_everything_works_with_the_network_gone(page, address):
     submit(page, "skim")
     expect(form(page, "skim").locator(".by")).to_contain_text("small engine")
     form(page, "skim").locator(".again").click()
-    expect(form(page, "skim").locator(".saved")).to_contain_text("full engine is not on this device yet")
+    expect(form(page, "skim").locator(".status")).to_contain_text("full engine is not on this device yet")
     for path in ("reference/sources/", "reference/nomenclature/"):
         page.goto(address + path)
         expect(page.locator("h1")).to_be_visible()

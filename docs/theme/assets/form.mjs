@@ -105,7 +105,7 @@ export function startForms(engines) {
   async function work(section, { loud = false, engine = 'small' } = {}) {
     const result = $('.result', section);
     const by = $('.by', section);
-    const status = $('.saved', section);
+    const status = $('.status', section);
     const onLoading = /** @param {string} which */ (which) => {
       if (loud) status.textContent = which === 'full' ? `Loading the full engine (${sizeText()}) …` : 'Starting the engine …';
     };
@@ -210,7 +210,7 @@ export function startForms(engines) {
     $('.copy', section).addEventListener('click', async () => {
       anchor = section.id;
       keep();
-      const status = $('.saved', section);
+      const status = $('.status', section);
       try {
         await navigator.clipboard.writeText(location.href);
         $('.by', section).textContent = 'The link is copied. It holds these figures and nothing else.';
