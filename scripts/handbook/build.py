@@ -56,9 +56,18 @@ def write_finished(found: list[content.Page]) -> list[str]:
     return sorted(written)
 
 
-def make_site(packed: engines.Engines) -> None:
+def copy_assets() -> str:
+    """Copy styles and scripts to a folder named by what is in them, so that a host may let them be kept for good."""
+    source = DOCS / "assets"
+    folder = f"assets-{engines.digest(*sorted(source.iterdir()))}"
+    shutil.copytree(source, FINISHED / folder)
+    return folder + "/"
+
+
+def make_site(packed: engines.Engines, assets: str) -> None:
     """Let MkDocs turn the finished Markdown into HTML."""
-    config = load_config(str(ROOT / "mkdocs.yml"), extra={"engines": dataclasses.asdict(packed)})
+    extra = {"engines": dataclasses.asdict(packed), "assets": assets}
+    config = load_config(str(ROOT / "mkdocs.yml"), extra=extra)
     mkdocs_build(config)
     sitemap = SITE / "sitemap.xml"  # names no address that we know, so it says nothing
     for leftover in (sitemap, SITE / "sitemap.xml.gz"):
@@ -88,7 +97,7 @@ def main() -> int:
         with _told("packing the engines (the first time takes a minute)"):
             packed = engines.pack(FINISHED, CACHE)
         with _told("making HTML"):
-            make_site(packed)
+            make_site(packed, copy_assets())
         with _told("making it work offline"):
             make_offline()
         with _told("compressing"):

@@ -51,8 +51,8 @@ def pack(target: Path, cache: Path) -> Engines:
     questions = json.dumps([[one.name, dict(one.example)] for one in CALCULATORS])
     packed = _packed_full(cache, questions)
     folder = target / "engine"
-    small = folder / f"small-{_digest(*(SMALL / name for name in SMALL_FILES))}"
-    full = folder / f"full-{_digest(*(path for path in sorted(packed.iterdir()) if path.suffix != '.whl'))}"
+    small = folder / f"small-{digest(*(SMALL / name for name in SMALL_FILES))}"
+    full = folder / f"full-{digest(*(path for path in sorted(packed.iterdir()) if path.suffix != '.whl'))}"
     for source, goal, names in (
         (SMALL, small, SMALL_FILES),
         (packed, full, [path.name for path in packed.iterdir() if path.suffix != ".whl"]),
@@ -62,7 +62,7 @@ def pack(target: Path, cache: Path) -> Engines:
             shutil.copyfile(source / name, goal / name)
     calc_json = folder / f"calc-{hashlib.sha256(bundle.encode()).hexdigest()[:12]}.json"
     calc_json.write_text(bundle, encoding="utf-8")
-    calc_whl = folder / f"calc-{_digest(packed / 'calc.whl')}.whl"
+    calc_whl = folder / f"calc-{digest(packed / 'calc.whl')}.whl"
     shutil.copyfile(packed / "calc.whl", calc_whl)
     from handbook.compress import brotli_size
 
@@ -79,7 +79,7 @@ def pack(target: Path, cache: Path) -> Engines:
 def _packed_full(cache: Path, questions: str) -> Path:
     """Trim the full engine, or find it trimmed already for the same calculators and the same stock engine."""
     sources = sorted((ROOT / "calc").rglob("*.py"))
-    key = _digest(*sources, FULL / "package.json", ROOT / "scripts" / "pack_full.mjs", ROOT / "pyproject.toml")
+    key = digest(*sources, FULL / "package.json", ROOT / "scripts" / "pack_full.mjs", ROOT / "pyproject.toml")
     out = cache / f"full-{key}"
     if (out / "pyodide-lock.json").exists():
         return out
@@ -122,7 +122,8 @@ def calc_wheel(folder: Path) -> Path:
     return wheel
 
 
-def _digest(*paths: Path) -> str:
+def digest(*paths: Path) -> str:
+    """Return twelve hexadecimal digits that change with the names or the bytes of `paths`."""
     held = hashlib.sha256()
     for path in paths:
         held.update(path.name.encode() + b"\0" + path.read_bytes())

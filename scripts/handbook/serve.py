@@ -2,6 +2,7 @@
 
 import argparse
 import http.server
+import re
 import sys
 from pathlib import Path
 from urllib.parse import unquote, urlsplit
@@ -13,6 +14,7 @@ TYPES = {
     ".wasm": "application/wasm", ".webmanifest": "application/manifest+json", ".zip": "application/zip",
     ".whl": "application/zip", ".png": "image/png", ".xml": "application/xml",
 }  # fmt: skip
+NAMED_BY_CONTENT = re.compile(r"-[0-9a-f]{12}[/.]")
 PACKED = (("br", ".br"), ("gzip", ".gz"))
 TRIES = 20  # ports looked at after the one asked for
 
@@ -60,7 +62,9 @@ class Handler(http.server.BaseHTTPRequestHandler):
         self.send_header("Content-Length", str(len(body)))
         self.send_header("Vary", "Accept-Encoding")
         # What stands in a folder named by its content never changes; all else is asked for anew.
-        self.send_header("Cache-Control", "max-age=31536000, immutable" if "/engine/" in self.path else "no-cache")
+        self.send_header(
+            "Cache-Control", "max-age=31536000, immutable" if NAMED_BY_CONTENT.search(self.path) else "no-cache"
+        )
         if encoding:
             self.send_header("Content-Encoding", encoding)
         self.end_headers()

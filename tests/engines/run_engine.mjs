@@ -16,7 +16,8 @@ if (engine === 'full') engines.full_folder = fileURLToPath(engines.full_folder);
 globalThis.fetch = async (url) => new Response(fs.readFileSync(fileURLToPath(url)));
 let settle;
 globalThis.self = { postMessage: (data) => 'loading' in data || settle(data) };
-await import(new URL('assets/worker.mjs', root).href);
+const assets = fs.readdirSync(site).find((name) => name.startsWith('assets-'));
+await import(new URL(`${assets}/worker.mjs`, root).href);
 
 const out = [];
 for (const line of fs.readFileSync(0, 'utf8').split('\n')) {

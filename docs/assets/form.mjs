@@ -13,15 +13,18 @@ const $$ = /** @param {string} pick @param {ParentNode} [within] @returns {any[]
 
 const MEGABYTE = 1_000_000;
 
-/** @param {Record<string, string | number>} engines paths from the root of the book */
+/**
+ * @param {Record<string, string | number>} engines paths from the root of the book
+ * @returns {Promise<unknown>} done when the small engine runs, or cannot
+ */
 export function startForms(engines) {
   const sections = $$('.calc');
-  if (!sections.length) return;
+  if (!sections.length) return Promise.resolve();
   const root = new URL(document.body.dataset.root || '.', location.href);
   const absolute = Object.fromEntries(
     Object.entries(engines).map(([name, path]) => [name, typeof path === 'string' ? new URL(path, root).href : path]),
   );
-  const door = createDoor(new URL('assets/worker.mjs', root).href, absolute);
+  const door = createDoor(new URL('worker.mjs', import.meta.url).href, absolute);
   const figures = shelf('figures');
   const earlier = shelf('earlier-figures');
   /** @type {Map<string, Control[]>} */
@@ -192,8 +195,10 @@ export function startForms(engines) {
     notice.hidden = !notice.childNodes.length;
   }
 
+  /** The first form that is asked for comes first: a link is opened for its answer. */
   function answerAll() {
-    for (const section of sections) work(section);
+    const wanted = sections.filter((section) => section.id === anchor);
+    return Promise.all([...wanted, ...sections.filter((section) => !wanted.includes(section))].map((section) => work(section)));
   }
 
   let frame = 0;
@@ -260,16 +265,20 @@ export function startForms(engines) {
     for (const section of sections) showFaults(section, [], false);
   });
 
+  /** @type {(done: unknown) => void} */
+  let running;
+  const started = new Promise((resolve) => (running = resolve));
   let warmed = false;
   function warm() {
     if (warmed) return;
     warmed = true;
-    door.warm();
+    running(door.warm());
   }
   if (opening.size) {
     warmed = true;
-    answerAll();
+    running(answerAll());
   } else if ('requestIdleCallback' in window) requestIdleCallback(warm, { timeout: 3000 });
   else setTimeout(warm, 500);
   document.documentElement.dataset.ready = '';
+  return started;
 }

@@ -1,0 +1,15 @@
+// @ts-check
+// Where a page comes alive. Without this script the page is whole: its words, its worked examples, its steps.
+
+import { startForms } from './form.mjs';
+import { startOffline } from './offline.mjs';
+import { startSteps } from './steps.mjs';
+
+const LONGEST_WAIT = 15_000; // milliseconds after which the book is kept for offline use in any case
+
+startSteps();
+const engines = document.getElementById('engines')?.textContent;
+const started = engines ? startForms(JSON.parse(engines)) : Promise.resolve();
+// Keeping the whole book would take the line away from the first answer, so it waits for that.
+await Promise.race([started, new Promise((resolve) => setTimeout(resolve, LONGEST_WAIT))]);
+startOffline();
