@@ -70,9 +70,12 @@ class Handler(http.server.BaseHTTPRequestHandler):
         self.end_headers()
         if with_body:
             try:
-                self.wfile.write(body)
+                self.send_body(body)
             except ConnectionError:
                 self.close_connection = True  # the reader went on to another page
+
+    def send_body(self, body: bytes) -> None:
+        self.wfile.write(body)
 
     def log_message(self, *_: object) -> None:
         """Say nothing: the address is what the reader needs to see."""
