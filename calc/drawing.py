@@ -7,6 +7,10 @@ lower left, x to the right and y up, as on a drawing board.
 from dataclasses import dataclass
 from fractions import Fraction
 
+SHEET_HEIGHT = 430  # a drawing is made narrower before it is taller than this on the page [units of the page]
+SHEET_WIDTH = 270  # what is left for the work beside lettering, about [units of the page]
+ROW_FOR_DIMENSION = 42  # a dimension line and its figure below a piece of work [units of the page]
+
 WEIGHTS = ("cut", "edge", "none")
 HATCHES = ("none", "board", "plaster", "texture", "compound", "fill", "timber", "insulation", "room", "void", "solid")
 

@@ -167,9 +167,9 @@ UNIT_NAMES = {"in": "in", "ft": "ft", "sqft": "sq ft", "gal": "gal", "F": "°F",
 def _out_of_range(field: Field, value: Fraction) -> str:
     if field.kind == "count" and value.denominator != 1:
         return "it is not a whole number"
-    if value < measure.read_quantity(field.lowest, field.unit):
+    if value < measure.read_bound(field.lowest):
         return "it is too small"
-    if value > measure.read_quantity(field.highest, field.unit):
+    if value > measure.read_bound(field.highest):
         return "it is too large"
     return ""
 

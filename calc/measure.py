@@ -71,6 +71,11 @@ def read_number(text: str) -> Fraction:
     return _number(tidy(text), text)
 
 
+def read_bound(text: str) -> Fraction:
+    """Return a bound of a declared range: a bare number in the field's own unit, which may be negative."""
+    return -_number(text[1:], text) if text.startswith("-") else _number(text, text)
+
+
 def read_length(text: str, bare_unit: str) -> Fraction:
     """Return the length in `text` as inches [in, >= 0].
 

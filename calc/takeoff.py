@@ -5,12 +5,11 @@ from fractions import Fraction
 
 from calc import measure, rooms, words
 from calc.answer import Answer, Calculator, line
-from calc.drawing import Dimension, Drawing, Label, Shape
+from calc.drawing import ROW_FOR_DIMENSION, SHEET_HEIGHT, SHEET_WIDTH, Dimension, Drawing, Label, Shape
 from calc.fields import SHOW_IN, Field, Values
 from calc.rooms import Room
 
 SOURCE = ("geometry",)
-ROOM_GAP_IN = Fraction(36)  # space between rooms on the plan [in], a drawing choice
 MOST_ROOMS_DRAWN = 6
 LEAVE_ALONE = "Measure along the floor. Leave the texture alone until the asbestos result is in."
 
@@ -185,6 +184,7 @@ def _plan(room_list: tuple[Room, ...], show_in: str) -> Drawing | None:
     labels: list[Label] = []
     widest = Fraction(0)
     bottom = Fraction(0)
+    gap = _gap_in(room_list)
     for room in reversed(room_list):
         east, north = room.size_ft()
         width, depth = east * measure.INCHES_PER_FOOT, north * measure.INCHES_PER_FOOT
@@ -199,19 +199,28 @@ def _plan(room_list: tuple[Room, ...], show_in: str) -> Drawing | None:
         )
         labels.append(Label(_inside(points), "on", room.name))
         widest = max(widest, width)
-        bottom = bottom + depth + ROOM_GAP_IN
+        bottom = bottom + depth + gap
     described = [_read_back(room, show_in) for room in room_list]
     return Drawing(
         title="Plan of the ceiling",
         description=" ".join(described),
         width=widest,
-        height=bottom - ROOM_GAP_IN,
+        height=bottom - gap,
         stretch=Fraction(1),
         shapes=tuple(shapes),
         dimensions=tuple(dimensions),
         labels=tuple(labels),
         scale_note="Seen from above, to scale. North is up.",
     )
+
+
+def _gap_in(room_list: tuple[Room, ...]) -> Fraction:
+    """The space between two rooms on the plan [in] that leaves room for a dimension on the page."""
+    sizes = [room.size_ft() for room in room_list]
+    widest = max([east for east, _ in sizes]) * measure.INCHES_PER_FOOT
+    deep = _sum([north for _, north in sizes]) * measure.INCHES_PER_FOOT
+    left_for_rooms = SHEET_HEIGHT - ROW_FOR_DIMENSION * (len(room_list) - 1)
+    return max(widest * ROW_FOR_DIMENSION / SHEET_WIDTH, deep * ROW_FOR_DIMENSION / left_for_rooms)
 
 
 def _inside(points: tuple[tuple[Fraction, Fraction], ...]) -> tuple[Fraction, Fraction]:

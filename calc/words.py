@@ -6,8 +6,6 @@ arithmetic, so that each engine prints the same characters.
 
 from fractions import Fraction
 
-from calc.exact import ceiling, floor, round_half_up
-
 MINUS = "−"
 _DIGITS_IN_GROUP = 3
 
@@ -110,6 +108,11 @@ def json_text(value: object) -> str:
     Takes None, booleans, whole numbers, text, `Number` (a decimal already written out), lists, tuples
     and dictionaries in their own order. Raises TypeError for anything else, floats included.
     """
+    # Control marks can stand in texts only, so one pass over the whole finds them all.
+    return _replaced(_json(value), _CONTROLS)
+
+
+def _json(value: object) -> str:
     if value is None:
         return "null"
     if value is True:
@@ -123,9 +126,9 @@ def json_text(value: object) -> str:
     if isinstance(value, str):
         return _json_string(value)
     if isinstance(value, (list, tuple)):
-        return "[" + ", ".join([json_text(item) for item in value]) + "]"
+        return "[" + ", ".join([_json(item) for item in value]) + "]"
     if isinstance(value, dict):
-        return "{" + ", ".join([_json_string(str(key)) + ": " + json_text(item) for key, item in value.items()]) + "}"
+        return "{" + ", ".join([_json_string(str(key)) + ": " + _json(item) for key, item in value.items()]) + "}"
     raise TypeError("no JSON form for " + type(value).__name__)
 
 
@@ -137,12 +140,13 @@ class Number:
 
 
 def _scaled(value: Fraction, places: int, rounding: str) -> int:
-    scaled = value * 10**places
+    top: int = value.numerator * 10**places
+    bottom: int = value.denominator
     if rounding == "up":
-        return ceiling(scaled)
+        return -(-top // bottom)
     if rounding == "down":
-        return floor(scaled)
-    return round_half_up(scaled)
+        return top // bottom
+    return (2 * top + bottom) // (2 * bottom)
 
 
 _HEX = "0123456789abcdef"
@@ -153,7 +157,11 @@ _CONTROLS = tuple(
 
 
 def _json_string(text: str) -> str:
-    for mark, escape in _ESCAPES + _CONTROLS:
+    return '"' + _replaced(text, _ESCAPES) + '"'
+
+
+def _replaced(text: str, pairs: tuple[tuple[str, str], ...]) -> str:
+    for mark, escape in pairs:
         if mark in text:  # the search is quick in every engine, a walk over the letters is not
             text = text.replace(mark, escape)
-    return '"' + text + '"'
+    return text

@@ -6,9 +6,8 @@ are written in tenths by whole-number arithmetic.
 
 from fractions import Fraction
 
-from calc.drawing import Dimension, Drawing, Label, Shape
+from calc.drawing import SHEET_HEIGHT, Dimension, Drawing, Label, Shape
 from calc.render.escape import escaped
-from calc.words import plain_decimal
 
 PAGE_WIDTH = 360
 LETTER = 14  # size of the lettering [units]
@@ -16,7 +15,6 @@ LETTER_WIDTH = Fraction(15, 2)  # mean width of a letter at that size [units], f
 TICK = 4  # half a dimension tick [units]
 OFFSET = 14  # from the work to a dimension line [units]
 EDGE = 6  # empty edge round the sheet [units]
-TALLEST = 430  # a drawing is made narrower before it is taller than this [units]
 ROW = LETTER + 5  # least distance between labels in the margin [units]
 
 _HATCHES = (
@@ -73,8 +71,8 @@ class _Sheet:
         top = EDGE
         bottom = EDGE + (OFFSET + LETTER + 4 if [one for one in drawing.dimensions if one.side == "below"] else 0)
         self.scale = (PAGE_WIDTH - self.left - right) / drawing.width
-        if drawing.height * drawing.stretch * self.scale > TALLEST:
-            self.scale = TALLEST / (drawing.height * drawing.stretch)
+        if drawing.height * drawing.stretch * self.scale > SHEET_HEIGHT:
+            self.scale = SHEET_HEIGHT / (drawing.height * drawing.stretch)
         self.stretch = drawing.stretch
         self.base = top + drawing.height * drawing.stretch * self.scale
         self.right = self.left + drawing.width * self.scale
@@ -166,5 +164,11 @@ def _text(x: Fraction, y: Fraction, anchor: str, text: str) -> str:
     return place + escaped(text) + "</text>"
 
 
-def _number(value: Fraction | int) -> str:
-    return plain_decimal(Fraction(value), 1)
+def _number(value: Fraction) -> str:
+    """Return a coordinate in tenths of a unit; written out here because a drawing has hundreds of them."""
+    tenths = (20 * value.numerator + value.denominator) // (2 * value.denominator)
+    whole, rest = divmod(tenths, 10)
+    if tenths < 0 and rest:
+        whole, rest = whole + 1, 10 - rest
+        return "-" + str(-whole) + "." + str(rest)
+    return str(whole) + ("." + str(rest) if rest else "")

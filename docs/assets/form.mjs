@@ -201,7 +201,7 @@ export function startForms(engines) {
     return Promise.all([...wanted, ...sections.filter((section) => !wanted.includes(section))].map((section) => work(section)));
   }
 
-  let frame = 0;
+  let keeping = 0;
   for (const section of sections) {
     const again = $('.again', section);
     again.textContent = `Work it out again with the full engine (${sizeText()})`;
@@ -228,11 +228,10 @@ export function startForms(engines) {
       if (!control.name) return;
       put(control.name, control.value, control);
       anchor = section.id;
-      cancelAnimationFrame(frame);
-      frame = requestAnimationFrame(() => {
-        keep();
-        for (const one of sections) if ($$('[name]', one).some((other) => other.name === control.name)) work(one);
-      });
+      // The question goes out first; the door drops all but the newest. Keeping can wait for the next frame.
+      for (const one of sections) if ($$('[name]', one).some((other) => other.name === control.name)) work(one);
+      cancelAnimationFrame(keeping);
+      keeping = requestAnimationFrame(keep);
     });
     section.addEventListener('pointerdown', warm, { once: true });
     section.addEventListener('focusin', warm, { once: true });
