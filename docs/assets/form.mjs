@@ -2,7 +2,8 @@
 // The forms of a page. Same-named fields are one figure: typed once, it stands everywhere. The engines check and
 // answer; this file only carries texts to them and shows what comes back.
 
-import { NotOnDevice, Superseded, createDoor } from './engine.mjs';
+import { door, engines, figures, root } from './early.mjs';
+import { NotOnDevice, Superseded } from './engine.mjs';
 import { link, readLink, shelf } from './state.mjs';
 
 /** @typedef {HTMLInputElement | HTMLTextAreaElement | HTMLSelectElement} Control */
@@ -13,20 +14,11 @@ const $$ = /** @param {string} pick @param {ParentNode} [within] @returns {any[]
 
 const MEGABYTE = 1_000_000;
 
-/**
- * @param {Record<string, string | number>} engines paths from the root of the book
- * @returns {Promise<unknown>} done when the small engine runs, or cannot
- */
-export function startForms(engines) {
+/** @returns {Promise<unknown>} done when the small engine runs, or cannot */
+export function startForms() {
   const sections = $$('.calc');
   if (!sections.length) return Promise.resolve();
-  const root = new URL(document.body.dataset.root || '.', location.href);
-  const absolute = Object.fromEntries(
-    Object.entries(engines).map(([name, path]) => [name, typeof path === 'string' ? new URL(path, root).href : path]),
-  );
-  const door = createDoor(new URL('worker.mjs', import.meta.url).href, absolute);
-  const figures = shelf('figures');
-  const earlier = shelf('earlier-figures');
+  const earlier = shelf('earlier-figures', root);
   /** @type {Map<string, Control[]>} */
   const controls = new Map();
   for (const control of $$('.calc [name]')) controls.set(control.name, [...(controls.get(control.name) || []), control]);

@@ -1,9 +1,10 @@
 // @ts-check
 // After one visit the book works without a signal. A new edition waits until the reader takes it.
 
+import { root } from './early.mjs';
+
 export async function startOffline() {
   if (!('serviceWorker' in navigator)) return;
-  const root = new URL(document.body.dataset.root || '.', location.href);
   const hadOne = Boolean(navigator.serviceWorker.controller);
   try {
     const registration = await navigator.serviceWorker.register(new URL('sw.js', root), { scope: root.pathname });

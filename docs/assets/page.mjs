@@ -8,8 +8,6 @@ import { startSteps } from './steps.mjs';
 const LONGEST_WAIT = 15_000; // milliseconds after which the book is kept for offline use in any case
 
 startSteps();
-const engines = document.getElementById('engines')?.textContent;
-const started = engines ? startForms(JSON.parse(engines)) : Promise.resolve();
 // Keeping the whole book would take the line away from the first answer, so it waits for that.
-await Promise.race([started, new Promise((resolve) => setTimeout(resolve, LONGEST_WAIT))]);
+await Promise.race([startForms(), new Promise((resolve) => setTimeout(resolve, LONGEST_WAIT))]);
 startOffline();

@@ -55,10 +55,10 @@ function decode(text) {
 
 /**
  * A shelf on this device that may be full, forbidden or broken; it then says so and the page goes on.
- * @param {string} key
+ * @param {string} key @param {URL} root of the book, as two books on one host keep apart
  */
-export function shelf(key) {
-  const own = `${key} ${new URL(document.body.dataset.root || '.', location.href).pathname}`;
+export function shelf(key, root) {
+  const own = `${key} ${root.pathname}`;
   return {
     works: true,
     /** @returns {Record<string, string>} */

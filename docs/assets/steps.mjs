@@ -2,13 +2,14 @@
 // Ticks: kept on the device, step by step. A hold point may not be passed: a later step takes its tick only when every
 // hold point before it is true.
 
+import { root } from './early.mjs';
 import { shelf } from './state.mjs';
 
 export function startSteps() {
   /** @type {HTMLInputElement[]} */
   const boxes = [...document.querySelectorAll('input[data-step]')].map((one) => /** @type {HTMLInputElement} */ (one));
   if (!boxes.length) return;
-  const ticks = shelf('ticks');
+  const ticks = shelf('ticks', root);
   let held = ticks.read();
   const told = document.querySelector('.ticked');
   const say = document.createElement('p');

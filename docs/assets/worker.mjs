@@ -21,20 +21,31 @@ async function get(url) {
 async function startSmall(engines) {
   const [{ loadMicroPython }, bundle] = await Promise.all([
     import(engines.small_module),
-    get(engines.small_calc).then((response) => response.json()),
+    get(engines.small_calc).then((response) => response.arrayBuffer()),
   ]);
   const engine = await loadMicroPython({ url: engines.small_wasm, heapsize: HEAP_BYTES, linebuffer: true });
   engine.FS.mkdir('/calculators');
-  for (const [path, source] of Object.entries(bundle)) {
+  for (const [path, bytes] of unpacked(new Uint8Array(bundle))) {
     const folders = path.split('/').slice(0, -1);
     folders.forEach((_, depth) => {
       const folder = '/calculators/' + folders.slice(0, depth + 1).join('/');
       if (!engine.FS.analyzePath(folder).exists) engine.FS.mkdir(folder);
     });
-    engine.FS.writeFile('/calculators/' + path, source);
+    engine.FS.writeFile('/calculators/' + path, bytes);
   }
   engine.runPython('import sys\nsys.path.append("/calculators")\nfrom calc.browser import answer');
   return engine.globals.get('answer');
+}
+
+/**
+ * One line of JSON, [[path, size], …], and then the files one after the other.
+ * @param {Uint8Array} bundle @returns {[string, Uint8Array][]}
+ */
+function unpacked(bundle) {
+  const end = bundle.indexOf(10);
+  let at = end + 1;
+  const head = JSON.parse(new TextDecoder().decode(bundle.subarray(0, end)));
+  return head.map(([path, size]) => [path, bundle.subarray(at, (at += size))]);
 }
 
 /** @param {Engines} engines @returns {Promise<Answer>} */

@@ -10,7 +10,21 @@ from pathlib import Path
 
 import brotli
 
-SUFFIXES = (".html", ".css", ".mjs", ".js", ".json", ".svg", ".wasm", ".zip", ".whl", ".webmanifest", ".txt", ".xml")
+SUFFIXES = (
+    ".html",
+    ".css",
+    ".mjs",
+    ".js",
+    ".json",
+    ".svg",
+    ".wasm",
+    ".zip",
+    ".whl",
+    ".bin",
+    ".webmanifest",
+    ".txt",
+    ".xml",
+)
 
 
 def compress_site(site: Path, cache: Path) -> int:

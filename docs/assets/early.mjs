@@ -1,0 +1,22 @@
+// @ts-check
+// The first thing that runs, while the page is still being read: where figures wait for an answer, the engine starts.
+
+import { createDoor } from './engine.mjs';
+import { shelf } from './state.mjs';
+
+/** Where the book begins, whatever page this is. */
+export const root = new URL(document.documentElement.dataset.root || '.', location.href);
+/** What the build tells of the engines; paths from the root. @type {Record<string, string | number>} */
+export const engines = JSON.parse(document.getElementById('engines')?.textContent || '{}');
+
+const absolute = Object.fromEntries(
+  Object.entries(engines).map(([name, path]) => [name, typeof path === 'string' ? new URL(path, root).href : path]),
+);
+export const door = createDoor(new URL('worker.mjs', import.meta.url).href, absolute);
+export const figures = shelf('figures', root);
+
+if (engines.small_module && document.querySelector('link[rel="modulepreload"][href*="micropython"]')) {
+  // Ask for the engine's parts before the worker is up to ask for them; it then finds them in the browser's cache.
+  for (const part of ['small_wasm', 'small_calc']) fetch(absolute[part]).catch(() => undefined);
+}
+if (engines.small_module && (location.hash.includes('?') || Object.keys(figures.read()).length)) door.warm();
