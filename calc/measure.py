@@ -21,6 +21,7 @@ CUBIC_METERS_PER_CUBIC_FOOT = SQUARE_METERS_PER_SQUARE_FOOT * METERS_PER_FOOT
 LITERS_PER_GALLON = Fraction(3785411784, 1000000000)  # by definition
 KILOGRAMS_PER_POUND = Fraction(45359237, 100000000)  # by definition
 SIXTEENTHS = 16
+FINER_PARTS = (32, 64)  # parts of an inch that are still written as a fraction
 
 # Words for a unit, and how many of the field's own unit (the first in the row) one of it is.
 _LENGTH_UNITS = (
@@ -143,7 +144,7 @@ def inches_and_sixteenths(inches: Fraction) -> str:
     sixteenths = round_half_up(inches * SIXTEENTHS)
     if Fraction(sixteenths, SIXTEENTHS) == inches:
         return _inches_text(sixteenths) + " in"
-    for denominator in (32, 64):
+    for denominator in FINER_PARTS:
         if (inches * denominator).denominator == 1:
             whole, rest = divmod(inches.numerator, inches.denominator)
             return (str(whole) + " " if whole else "") + str(rest) + "/" + str(inches.denominator) + " in"

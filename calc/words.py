@@ -8,6 +8,7 @@ from fractions import Fraction
 
 MINUS = "−"
 _DIGITS_IN_GROUP = 3
+_TO_SMALL = ord("a") - ord("A")
 
 
 def whole(value: int) -> str:
@@ -91,7 +92,7 @@ def tidy(text: str) -> str:
 
 def lower(text: str) -> str:
     """Return `text` with A to Z as small letters and every other letter as it was (the same in every engine)."""
-    return "".join([chr(ord(mark) + 32) if "A" <= mark <= "Z" else mark for mark in text])
+    return "".join([chr(ord(mark) + _TO_SMALL) if "A" <= mark <= "Z" else mark for mark in text])
 
 
 def quoted(text: str, limit: int = 40) -> str:

@@ -1,0 +1,101 @@
+"""Each fault of content can be provoked, and is told with its code at its own line and column."""
+
+import pytest
+
+from handbook import build, checks, content
+
+HEAD = "---\ntitle: Try\nkind: task\nsummary: A page.\nreviewed: 2026-11-25\nfacts: Made up.\n---\n"
+WAY = HEAD.replace("task", "way")
+STOP = "# Try\n\n```caution\nid: asbestos-first\n```\n"
+
+
+def faults_of(folder, text, generated=frozenset()):
+    docs = folder / "docs"
+    docs.mkdir(exist_ok=True)
+    path = docs / "try.md"
+    path.write_text(text, encoding="utf-8")
+    page = content.read_page(path, folder)
+    checks.check_pages([page], docs, set(generated))
+    return [str(one) for one in sorted(page.faults)]
+
+
+def steps(*rows):
+    return "```steps\n" + "\n".join(rows) + "\n```\n"
+
+
+HARD = (
+    "Subsequently administrators characteristically institutionalize extraordinarily incomprehensible considerations. "
+    * 20
+)
+CASES = [
+    ("no head\n", "docs/try.md:1:1: HEAD"),
+    (HEAD.replace("kind: task", "kind: poem"), "docs/try.md:3:7: DATA kind"),
+    (HEAD.replace("title: Try\n", ""), "docs/try.md:2:1: DATA title"),
+    (HEAD.replace("title: Try", "title: Try\ntitle: Two"), "docs/try.md:3:1: YAML the key title is given twice"),
+    (HEAD.replace("title: Try", "title: ["), "docs/try.md:4:8: YAML"),
+    (HEAD + "```poem\na: 1\n```\n", "docs/try.md:8:4: BLOCK there is no block called poem"),
+    (HEAD + "```steps\n- id: a\n", "docs/try.md:8:1: BLOCK the block steps is never closed"),
+    (HEAD + "```steps\n```\n", "docs/try.md:9:1: YAML the block is empty"),
+    (HEAD + steps("- id: Bad Id", "  do: Look."), "docs/try.md:9:7: DATA"),
+    (HEAD + steps("- id: one", "  do: Look.", "  colour: red"), "docs/try.md:11:11: DATA"),
+    (HEAD + steps("- id: one", "  do: Look.", "- id: one", "  do: Look."), "docs/try.md:11:7: STEP-ID"),
+    (HEAD + steps("- id: one", "  do: " + "very " * 20 + "long."), "docs/try.md:10:7: STEP-LONG 21 words"),
+    (HEAD + steps("- id: one", "  do: Look.", "  caution: moon"), "docs/try.md:11:12: CAUTION"),
+    (HEAD + "```caution\nid: moon\n```\n", "docs/try.md:9:5: CAUTION there is no caution called moon"),
+    (HEAD + "```calculator\nuse: moon\n```\n", "docs/try.md:9:6: CALCULATOR there is no calculator called moon"),
+    (HEAD + '```calculator\nuse: drying\nexample:\n  humidity_pct: "140"\n```\n', "docs/try.md:11:17: CALCULATOR humidity_pct"),
+    (HEAD + "```sources\n- geometry\n- moon\n```\n", "docs/try.md:10:3: SOURCE there is no source called moon"),
+    (WAY + "# Try\n\nFirst some words.\n\n" + STOP[7:], "docs/try.md:1:1: STOP"),
+    (WAY + "# Try\n", "docs/try.md:1:1: STOP"),
+    (HEAD + steps("- id: one", "  do: Scrape the ceiling."), "docs/try.md:10:7: HAZARD “scrape” needs the caution asbestos-first"),
+    (WAY + STOP + steps("- id: one", "  do: Sand the coat."), "docs/try.md:15:7: HAZARD “sand” needs the caution dust-silica"),
+    (WAY + STOP + steps("- id: one", "  do: Climb the ladder."), "HAZARD “climb” needs the caution fall-ladder"),
+    (HEAD + "This ceiling is safe.\n", "docs/try.md:8:14: WORD “is safe” is never printed"),
+    (HEAD + "You are exempt.\n", "docs/try.md:8:9: WORD “exempt”"),
+    (HEAD + "See [there](there.md).\n", "docs/try.md:8:13: LINK there.md leads nowhere"),
+    (HEAD + "See [out](../../etc/passwd).\n", "LINK"),
+    (HEAD + HARD, "docs/try.md:1:1: READING"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("text", "says"), CASES)
+def test_a_fault_is_told_where_it_stands(tmp_path, text, says):
+    found = faults_of(tmp_path, text)
+    assert any(says in one for one in found), found
+
+
+def test_every_code_is_listed_and_provoked(tmp_path):
+    told = {one.split(" ")[1] for text, _ in CASES for one in faults_of(tmp_path, text)}
+    assert told | {"LOWER"} == set(checks.CODES)  # LOWER has its own tests beside the engines
+
+
+def test_all_faults_come_at_once(tmp_path):
+    text = (
+        HEAD
+        + "You are exempt.\n\n"
+        + steps("- id: one", "  do: Scrape it.", "- id: one", "  do: Look.", "  caution: moon")
+    )
+    codes = [one.split(" ")[1] for one in faults_of(tmp_path, text)]
+    assert codes == ["WORD", "HAZARD", "STEP-ID", "CAUTION"]
+
+
+def test_a_caution_covers_the_steps_after_it(tmp_path):
+    text = (
+        WAY
+        + STOP
+        + steps("- id: one", "  do: Sand the coat.", "  caution: dust-silica", "- id: two", "  do: Sand again.")
+    )
+    assert faults_of(tmp_path, text) == []
+
+
+def test_a_link_to_a_generated_page_is_good(tmp_path):
+    assert faults_of(tmp_path, HEAD + "See [all](reference/sources.md).\n", {"reference/sources.md"}) == []
+
+
+def test_the_book_itself_has_no_fault():
+    assert len(build.read_all()) == 2
+
+
+def test_reading_level_of_the_book():
+    for page in build.read_all():
+        assert max(checks.grades(checks.prose(page))) <= 7, page.shown

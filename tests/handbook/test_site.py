@@ -1,0 +1,117 @@
+"""The built site: every page, what calc answers, the stop before anything else, marks that lead somewhere."""
+
+import json
+import re
+from html.parser import HTMLParser
+
+import pytest
+
+from calc import browser, catalogue, sources
+from calc.catalogue import CALCULATORS
+from handbook import build, pages
+
+SITE = build.SITE
+WAY = SITE / "methods" / "skim-over" / "index.html"
+
+
+@pytest.fixture(scope="module")
+def way():
+    assert WAY.exists(), "build the handbook first: python3 scripts/book.py build"
+    return WAY.read_text(encoding="utf-8")
+
+
+def test_every_expected_page_stands():
+    for path in ("index.md", "methods/skim-over.md", *pages.GENERATED):
+        assert build.expected_html(path).exists(), path
+
+
+@pytest.mark.parametrize("calculator", CALCULATORS, ids=lambda one: one.name)
+def test_the_printed_example_is_what_calc_answers(way, calculator):
+    text = browser.answer(calculator.name, json.dumps(dict(calculator.example)))
+    assert json.loads(text)["html"] in way
+
+
+def test_the_stop_comes_before_the_explanation_the_forms_and_the_steps(way):
+    stop = way.index("Sprayed texture may hold asbestos")
+    for later in ('class="screen"', "<form", 'class="steps"', "<details"):
+        assert stop < way.index(later)
+
+
+def test_the_first_hold_point_is_the_result(way):
+    first = re.search(r'<li class="(step|hold)" id="([^"]+)"', way)
+    assert first.groups() == ("hold", "result-in-hand")
+
+
+def test_every_mark_leads_to_a_source_of_the_page(way):
+    marks = set(re.findall(r'href="#(source-[^"]+)"', way))
+    assert marks
+    for calculator in CALCULATORS:  # and those that only other figures bring
+        for fault_free in (
+            {"texture_depth_in": "1", "area_sqft": "10"},
+            {"temperature_f": "33", "humidity_pct": "95"},
+            {"rooms": "1 x 1"},
+        ):
+            inputs = {
+                name: text for name, text in fault_free.items() if name in [field.name for field in calculator.fields]
+            }
+            answered = json.loads(browser.answer(calculator.name, json.dumps(dict(calculator.example) | inputs)))
+            marks |= set(re.findall(r'href="#(source-[^"]+)"', answered.get("html", "")))
+    for mark in marks:
+        assert f'id="{mark}"' in way, mark
+
+
+def test_the_sources_page_lists_each_with_its_day():
+    text = build.expected_html("reference/sources.md").read_text(encoding="utf-8")
+    for one in sources.SOURCES:
+        assert f'id="source-{one.id}"' in text
+        assert one.checked_on in text
+    assert "figure checked 2026-11-25" in text
+
+
+def test_the_nomenclature_names_every_input_and_answer():
+    text = build.expected_html("reference/nomenclature.md").read_text(encoding="utf-8")
+    for calculator in CALCULATORS:
+        answer, _ = catalogue.work_out(calculator.name, dict(calculator.example))
+        for name in [field.name for field in calculator.fields] + [line.name for line in answer.lines]:
+            assert f"<code>{name}</code>" in text, name
+
+
+class Ids(HTMLParser):
+    def __init__(self):
+        super().__init__()
+        self.ids = []
+
+    def handle_starttag(self, tag, attrs):
+        self.ids += [value for name, value in attrs if name == "id"]
+
+
+@pytest.mark.parametrize("path", sorted(SITE.rglob("*.html")), ids=lambda path: path.relative_to(SITE).as_posix())
+def test_an_id_stands_once_on_a_page_and_nothing_comes_from_elsewhere(path):
+    text = path.read_text(encoding="utf-8")
+    parser = Ids()
+    parser.feed(text)
+    assert len(parser.ids) == len(set(parser.ids))
+    for attribute in re.findall(r'\b(?:src|href)="([^"]*)"', text):
+        assert not attribute.startswith(("http:", "https:", "//")), attribute
+
+
+def test_the_service_worker_keeps_pages_and_small_engine_and_not_the_full_one():
+    text = (SITE / "sw.js").read_text(encoding="utf-8")
+    for kept in ("index.html", "methods/skim-over/index.html", "micropython.wasm", ".bin"):
+        assert kept in text
+    assert not re.search(r'url:"engine/full-', text)
+    assert "importScripts" not in text.replace("importScripts)", "")
+
+
+def test_a_file_that_is_packed_is_the_same_file():
+    import gzip
+
+    import brotli
+
+    for path in [*SITE.rglob("*.br"), *SITE.rglob("*.gz")]:
+        plain = path.with_suffix("")
+        packed = path.read_bytes()
+        if plain.stat().st_size < 1_000_000:
+            assert (
+                brotli.decompress(packed) if path.suffix == ".br" else gzip.decompress(packed)
+            ) == plain.read_bytes()

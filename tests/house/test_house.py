@@ -1,0 +1,128 @@
+"""The house: what a newcomer sees, what the README promises, what must never be in a tracked file."""
+
+import ast
+import re
+import shutil
+import subprocess
+import sys
+import time
+import urllib.request
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).resolve().parents[2]
+VISIBLE = {
+    "README.md", "DEVELOPERS.md", "CHANGELOG.md", "LICENSE", "pyproject.toml", "requirements.lock", "mkdocs.yml",
+    "docs", "calc", "tests", "scripts",
+}  # fmt: skip
+COMMANDS = ("python3 scripts/book.py serve", "python3 scripts/book.py test")
+ALLOWED_IN_CALC = {"calc", "collections", "dataclasses", "fractions", "json", "sys"}
+
+
+def tracked():
+    done = subprocess.run(["git", "ls-files", "-z"], cwd=ROOT, capture_output=True, text=True, check=True)
+    return [ROOT / name for name in done.stdout.split("\0") if name and (ROOT / name).exists()]
+
+
+def test_the_top_level_explains_itself():
+    tops = {path.relative_to(ROOT).parts[0] for path in tracked()}
+    assert {name for name in tops if not name.startswith(".")} == VISIBLE
+
+
+def test_the_readme_gives_the_two_commands_within_a_screen():
+    lines = (ROOT / "README.md").read_text(encoding="utf-8").splitlines()
+    for command in COMMANDS:
+        assert any(command in line for line in lines[:30])
+
+
+def test_no_tracked_file_names_a_machine_or_a_registry():
+    words = [
+        "/ho" + "me/",
+        "/ro" + "ot/",
+        "/wo" + "rk/",
+        "pythonhost" + "ed",
+        "registry.npm" + "js",
+        "deb.deb" + "ian",
+        "pypi" + ".org",
+    ]
+    for path in tracked():
+        text = path.read_text(encoding="utf-8", errors="ignore")
+        for word in words:
+            assert word not in text.replace("/home/pyodide", ""), (path.name, word)
+
+
+def test_calc_imports_the_standard_library_only_and_little_of_it():
+    for path in (ROOT / "calc").rglob("*.py"):
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            names = (
+                [alias.name for alias in node.names]
+                if isinstance(node, ast.Import)
+                else [node.module or ""]
+                if isinstance(node, ast.ImportFrom)
+                else []
+            )
+            for name in names:
+                assert name.split(".")[0] in ALLOWED_IN_CALC, (path.name, name)
+
+
+def test_no_module_is_too_long_to_read():
+    for path in tracked():
+        if path.suffix in (".py", ".mjs") and "tests" not in path.parts:
+            assert len(path.read_text(encoding="utf-8").splitlines()) < 400, path.name
+
+
+def test_no_bare_coefficient_in_a_function_body():
+    """Numbers in calc's functions are counts and indexes; a trade figure has a name, a unit and a source."""
+    plain = {0, 1, 2, 3, 4, 5, 6, 10, 12, 100, 1000}  # 12 and 100 and 1000: inches, percent and milli, by definition
+    for path in (ROOT / "calc").glob("*.py"):
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            if isinstance(node, (ast.FunctionDef,)):
+                for inner in ast.walk(node):
+                    if isinstance(inner, ast.Constant) and type(inner.value) in (int, float):
+                        assert inner.value in plain, (path.name, inner.lineno, inner.value)
+
+
+def test_every_public_function_of_calc_is_described():
+    for path in (ROOT / "calc").rglob("*.py"):
+        tree = ast.parse(path.read_text(encoding="utf-8"))
+        assert ast.get_docstring(tree), path.name
+        for node in tree.body:
+            if isinstance(node, (ast.FunctionDef, ast.ClassDef)) and not node.name.startswith("_"):
+                assert ast.get_docstring(node), (path.name, node.name)
+
+
+@pytest.mark.slow
+def test_both_commands_work_from_a_fresh_clone(tmp_path):
+    """Clone into an empty folder, serve until the address is printed, read a page; then let command 2 collect its tests."""
+    clone = tmp_path / "clone"
+    subprocess.run(["git", "clone", "--quiet", str(ROOT), str(clone)], check=True)
+    serving = subprocess.Popen(
+        [sys.executable, "scripts/book.py", "serve", "--port", "8765", "--base", "/book/"],
+        cwd=clone, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True,
+    )  # fmt: skip
+    try:
+        said, address = [], ""
+        until = time.monotonic() + 600
+        while not address and time.monotonic() < until:
+            line = serving.stdout.readline()
+            assert line, "".join(said)
+            said.append(line)
+            found = re.search(r"http://127\.0\.0\.1:\d+/book/", line)
+            address = found.group() if found else ""
+        assert address, "".join(said)
+        assert any("environment" in line for line in said)
+        with urllib.request.urlopen(address + "methods/skim-over/") as response:
+            assert b"Skim over" in response.read()
+    finally:
+        serving.kill()
+        subprocess.run(["pkill", "-f", str(clone)], check=False)
+        serving.stdout.close()
+        serving.wait()
+    done = subprocess.run(
+        [sys.executable, "scripts/book.py", "test", "--collect-only", "-q", "tests/calc"],
+        cwd=clone, capture_output=True, text=True, check=False,
+    )  # fmt: skip
+    assert done.returncode == 0, done.stdout + done.stderr
+    assert "tests/calc/test_vectors.py" in done.stdout
+    shutil.rmtree(clone)
