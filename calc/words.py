@@ -8,6 +8,7 @@ from fractions import Fraction
 
 MINUS = "−"
 _DIGITS_IN_GROUP = 3
+QUOTED_LENGTH = 40  # letters of what was typed that a message shows
 _TO_SMALL = ord("a") - ord("A")
 
 
@@ -95,7 +96,7 @@ def lower(text: str) -> str:
     return "".join([chr(ord(mark) + _TO_SMALL) if "A" <= mark <= "Z" else mark for mark in text])
 
 
-def quoted(text: str, limit: int = 40) -> str:
+def quoted(text: str, limit: int = QUOTED_LENGTH) -> str:
     """Return what a person typed, in quotes, cut to `limit` characters so that a message stays one line."""
     flat = tidy(text)
     if len(flat) > limit:
