@@ -2,13 +2,14 @@
 
 import json
 import re
+import subprocess
 from html.parser import HTMLParser
 
 import pytest
 
 from calc import browser, catalogue, sources
 from calc.catalogue import CALCULATORS
-from handbook import build, pages
+from handbook import build, engines, pages
 
 SITE = build.SITE
 WAY = SITE / "methods" / "skim-over" / "index.html"
@@ -115,3 +116,11 @@ def test_a_file_that_is_packed_is_the_same_file():
             assert (
                 brotli.decompress(packed) if path.suffix == ".br" else gzip.decompress(packed)
             ) == plain.read_bytes()
+
+
+def test_every_page_is_good_html():
+    checker = engines.MODULES / "html-validate" / "bin" / "html-validate.mjs"
+    pages_built = [str(path) for path in sorted(SITE.rglob("*.html"))]
+    command = [engines.node(), str(checker), "--preset", "recommended", "--formatter", "text", *pages_built]
+    done = subprocess.run(command, capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stdout + done.stderr
