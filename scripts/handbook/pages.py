@@ -56,8 +56,8 @@ def nomenclature_page() -> str:
     return (
         head + "# Names, symbols and units\n\nA name means the same in every calculator, on the command line, in a link and in"
         " JSON, and it ends in its unit. Lengths may be typed in feet and inches or metric; the rules work in the unit shown.\n\n"
-        '<div class="wide" tabindex="0" role="region" aria-label="Names, symbols and units"><table><thead><tr><th>Name</th><th>Symbol</th><th>Unit</th>'
-        f"<th>Meaning</th><th>Used in</th></tr></thead><tbody>{rows}</tbody></table></div>\n"
+        '<section class="wide" tabindex="0" aria-label="Names, symbols and units"><table><thead><tr><th>Name</th><th>Symbol</th><th>Unit</th>'
+        f"<th>Meaning</th><th>Used in</th></tr></thead><tbody>{rows}</tbody></table></section>\n"
     )  # fmt: skip
 
 
