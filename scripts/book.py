@@ -135,8 +135,8 @@ def test(rest: list[str]) -> int:
     if _inside("-m", "handbook.build"):
         return 1
     print("tests:", flush=True)
-    # Two at a time, a file to a worker, as the engines and the browser are slow to start.
-    return _inside("-m", "pytest", "-n", "2", "--dist", "loadfile") or status
+    # Two at a time; whoever is done takes from the other, as the engines' tests take minutes and the rest seconds.
+    return _inside("-m", "pytest", "-n", "2", "--dist", "worksteal") or status
 
 
 def browser() -> str:

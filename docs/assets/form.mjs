@@ -29,10 +29,19 @@ export function startForms() {
   const valueOf = (name) => controls.get(name)?.[0].value ?? '';
   /** @param {string} name @param {string} text @param {Control} [except] */
   const put = (name, text, except) => controls.get(name)?.forEach((one) => {
-    if (one === except) return;
-    if (one instanceof HTMLSelectElement && ![...one.options].some((option) => option.value === text)) return;
-    one.value = one instanceof HTMLTextAreaElement ? text.replace(/\s*;\s*/g, '\n') : text;
+    if (one !== except) one.value = one instanceof HTMLTextAreaElement ? text.replace(/\s*;\s*/g, '\n') : text;
   });
+  /** A choice takes only what it offers; a link may hold something else. @param {ReturnType<typeof readLink>} from */
+  const dropUnoffered = (from) => {
+    for (const [name, text] of from.values) {
+      const control = controls.get(name)?.[0];
+      if (control instanceof HTMLSelectElement && ![...control.options].some((option) => option.value === text)) {
+        from.values.delete(name);
+        from.dropped.push(`${name}=${text}`);
+      }
+    }
+    return from;
+  };
   /** What differs from the usual values, in the order of the page. */
   const typed = () => new Map([...names]
     .map((name) => /** @type {[string, string]} */ ([name, valueOf(name).trim()]))
@@ -94,10 +103,11 @@ export function startForms() {
   }
 
   /**
-   * Ask and show. `loud` is for a button: faults are told and the answer is brought into sight.
-   * @param {HTMLElement} section @param {{loud?: boolean, engine?: 'small' | 'full'}} [how]
+   * Ask and show. `loud` is for a button: faults are told and the answer is brought into sight. `linked` are the
+   * names that a link brought: their faults are told too, without taking the focus.
+   * @param {HTMLElement} section @param {{loud?: boolean, engine?: 'small' | 'full', linked?: Map<string, string>}} [how]
    */
-  async function work(section, { loud = false, engine = 'small' } = {}) {
+  async function work(section, { loud = false, engine = 'small', linked } = {}) {
     const result = $('.result', section);
     const by = $('.by', section);
     const status = $('.status', section);
@@ -111,6 +121,8 @@ export function startForms() {
       const found = JSON.parse(answered.text);
       if (found.faults) {
         if (loud) showFaults(section, found.faults, true);
+        else if (linked) showFaults(section, found.faults.filter((/** @type {Fault} */ one) => linked.has(one.field)), false);
+        if (section.dataset.lastText) $('.origin', section).textContent = 'The answer to your figures before. The ones above do not work yet.';
         result.setAttribute('data-stale', '');
         return;
       }
@@ -148,7 +160,7 @@ export function startForms() {
 
   // What stands in the fields when the page opens: the link first, else what was typed last.
   const stored = figures.read();
-  const linked = readLink(location.hash, names);
+  const linked = dropUnoffered(readLink(location.hash, names));
   const storedHere = Object.entries(stored).filter(([name]) => names.has(name));
   const opening = linked.given ? linked.values : new Map(storedHere);
   for (const [name, text] of opening) put(name, text);
@@ -188,9 +200,9 @@ export function startForms() {
   }
 
   /** The first form that is asked for comes first: a link is opened for its answer. */
-  function answerAll() {
+  function answerAll(/** @type {Map<string, string> | undefined} */ linked = undefined) {
     const wanted = sections.filter((section) => section.id === anchor);
-    return Promise.all([...wanted, ...sections.filter((section) => !wanted.includes(section))].map((section) => work(section)));
+    return Promise.all([...wanted, ...sections.filter((section) => !wanted.includes(section))].map((section) => work(section, { linked })));
   }
 
   let keeping = 0;
@@ -230,7 +242,7 @@ export function startForms() {
   }
   // A plain jump inside the page keeps the figures in the address.
   addEventListener('hashchange', () => {
-    const now = readLink(location.hash, names);
+    const now = dropUnoffered(readLink(location.hash, names));
     if (!now.given) {
       anchor = now.anchor;
       keep();
@@ -242,7 +254,7 @@ export function startForms() {
     tell(now.dropped, earlier.read() !== null && Object.keys(earlier.read()).length > 0);
     anchor = now.anchor;
     keep();
-    answerAll();
+    answerAll(now.values);
     document.getElementById(now.anchor)?.scrollIntoView();
   });
   const clear = $('.clear-figures');
@@ -267,7 +279,7 @@ export function startForms() {
   }
   if (opening.size) {
     warmed = true;
-    running(answerAll());
+    running(answerAll(linked.given ? linked.values : undefined));
   } else if ('requestIdleCallback' in window) requestIdleCallback(warm, { timeout: 3000 });
   else setTimeout(warm, 500);
   document.documentElement.dataset.ready = '';

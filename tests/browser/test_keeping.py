@@ -38,7 +38,22 @@ def test_a_link_with_junk_says_what_was_dropped_and_keeps_the_rest(page, address
     expect(form(page, "takeoff").locator(".figure strong")).to_have_text("120 sq ft")
 
 
-def test_a_link_in_the_form_of_the_design(page, address):
+def test_a_link_with_a_value_that_does_not_fit_says_so_and_keeps_it(page, address):
+    open_way(page, address, "#drying?humidity_pct=140&show_in=furlongs")
+    expect(page.locator("#figures")).to_contain_text("left out: show_in=furlongs")
+    expect(page.locator("#drying-humidity_pct-fault")).to_contain_text("from 0 to 100")
+    assert page.locator("[name=humidity_pct]").first.input_value() == "140"
+    expect(form(page, "skim").locator(".faults")).to_be_hidden()
+
+
+def test_figures_that_do_not_work_leave_the_last_answer_and_say_so(page, address):
+    open_way(page, address, "#drying?humidity_pct=60")
+    expect(form(page, "drying").locator(".by")).to_contain_text("small engine")
+    form(page, "drying").locator("[name=humidity_pct]").fill("600")
+    expect(form(page, "drying").locator(".origin")).to_contain_text("do not work yet")
+
+
+def test_a_short_link_opens_too(page, address):
     open_way(page, address, "#skim?rooms=Living:20'x14'&texture_depth_in=0&coats=1")
     expect(form(page, "skim").locator(".lines li").first).to_contain_text("280 sq ft")
     assert page.locator("[name=coats]").first.input_value() == "1"
