@@ -46,11 +46,15 @@ FAHRENHEIT_PER_CELSIUS = Fraction(9, 5)
 FAHRENHEIT_AT_ZERO_CELSIUS = 32
 
 _DIGITS = "0123456789"
+_BARE = _DIGITS + "./, "  # marks of a number without a unit
 _FRACTION_MARKS = (
     ("½", " 1/2"), ("¼", " 1/4"), ("¾", " 3/4"), ("⅛", " 1/8"), ("⅜", " 3/8"), ("⅝", " 5/8"), ("⅞", " 7/8"), ("⁄", "/"),
 )  # fmt: skip
-_QUOTE_MARKS = (("′", "'"), ("’", "'"), ("‘", "'"), ("``", '"'), ("''", '"'), ("″", '"'), ("”", '"'), ("“", '"'))
+_DOUBLED_MARKS = (("``", '"'), ("''", '"'))
+_QUOTE_MARKS = (("′", "'"), ("’", "'"), ("‘", "'"), ("″", '"'), ("”", '"'), ("“", '"'))
 _DASHES = (("−", "-"), ("–", "-"), ("‐", "-"), ("‑", "-"), ("—", "-"))
+_WIDE_MARKS = (_QUOTE_MARKS, _DOUBLED_MARKS, _DASHES, _FRACTION_MARKS)  # two single marks may become a double one
+_PLAIN_MARKS = (_DOUBLED_MARKS,)
 _LONGEST_NUMBER = 18  # digits in one number; longer is a slip of the finger, and slow to work with
 
 
@@ -60,7 +64,7 @@ class MeasureFault(ValueError):
 
 def tidy(text: str) -> str:
     """Return what was typed in plain marks: straight quotes, a hyphen for each dash, 1/2 for ½, single spaces."""
-    for marks in (_QUOTE_MARKS, _DASHES, _FRACTION_MARKS):
+    for marks in _PLAIN_MARKS if words.is_ascii(text) else _PLAIN_MARKS + _WIDE_MARKS:
         for mark, plain in marks:
             if mark in text:
                 text = text.replace(mark, plain)
@@ -234,6 +238,8 @@ def _split_feet(plain: str) -> tuple[str | None, str]:
 
 
 def _split_unit(plain: str, units: tuple[tuple[str, tuple[str, ...], Fraction], ...]) -> tuple[str, Fraction | None]:
+    if all([mark in _BARE for mark in plain]):
+        return plain, None
     best, factor = "", None
     for _, names, value in units:
         for name in names:

@@ -77,7 +77,15 @@ def listed(items: list[str] | tuple[str, ...], joint: str = "and") -> str:
     return ", ".join(parts[:-1]) + " " + joint + " " + parts[-1]
 
 
-_SPACES = "\t\n\r\x0b\x0c\x1c\x1d\x1e\x1f\x85\u00a0\u1680\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200a\u2028\u2029\u202f\u205f\u3000"
+_SPACES = "\t\n\r\x0b\x0c\x1c\x1d\x1e\x1f"
+_WIDE_SPACES = (
+    "\x85\u00a0\u1680\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200a\u2028\u2029\u202f\u205f\u3000"
+)
+
+
+def is_ascii(text: str) -> bool:
+    """Return whether `text` has plain letters only, which spares most of the searches for marks."""
+    return len(text.encode()) == len(text)
 
 
 def tidy(text: str) -> str:
@@ -85,7 +93,7 @@ def tidy(text: str) -> str:
 
     The spaces are listed here because engines differ in what `str.split` takes for one.
     """
-    for mark in _SPACES:
+    for mark in _SPACES if is_ascii(text) else _SPACES + _WIDE_SPACES:
         if mark in text:
             text = text.replace(mark, " ")
     return " ".join([part for part in text.split(" ") if part])
@@ -108,7 +116,7 @@ def json_text(value: object) -> str:
     """Return `value` as JSON text with the same bytes in every engine.
 
     Takes None, booleans, whole numbers, text, `Number` (a decimal already written out), lists, tuples
-    and dictionaries in their own order. Raises TypeError for anything else, floats included.
+    and dictionaries in their own order, whose keys are plain names. Raises TypeError for anything else, floats included.
     """
     # Control marks can stand in texts only, so one pass over the whole finds them all.
     return _replaced(_json(value), _CONTROLS)
@@ -130,7 +138,7 @@ def _json(value: object) -> str:
     if isinstance(value, (list, tuple)):
         return "[" + ", ".join([_json(item) for item in value]) + "]"
     if isinstance(value, dict):
-        return "{" + ", ".join([_json_string(str(key)) + ": " + _json(item) for key, item in value.items()]) + "}"
+        return "{" + ", ".join(['"' + str(key) + '": ' + _json(item) for key, item in value.items()]) + "}"
     raise TypeError("no JSON form for " + type(value).__name__)
 
 

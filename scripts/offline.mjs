@@ -22,7 +22,7 @@ const { warnings } = await generateSW({
       // The full engine is kept once it was used; its folder is named by what is in it.
       urlPattern: /\/engine\/(full-[0-9a-f]+\/|calc-[0-9a-f]+\.whl)/,
       handler: 'CacheFirst',
-      options: { cacheName: 'full-engine', expiration: { maxEntries: 12 } },
+      options: { cacheName: 'full-engine' }, // offline.mjs of the page takes out what is of older editions
     },
   ],
 });

@@ -9,14 +9,18 @@ export const root = new URL(document.documentElement.dataset.root || '.', locati
 /** What the build tells of the engines; paths from the root. @type {Record<string, string | number>} */
 export const engines = JSON.parse(document.getElementById('engines')?.textContent || '{}');
 
+/** The page may still be on its way; its head tells whether it has forms. */
+const hasForms = () => Boolean(document.querySelector('link[rel="modulepreload"]'));
+
 const absolute = Object.fromEntries(
   Object.entries(engines).map(([name, path]) => [name, typeof path === 'string' ? new URL(path, root).href : path]),
 );
 export const door = createDoor(new URL('worker.mjs', import.meta.url).href, absolute);
 export const figures = shelf('figures', root);
 
-if (engines.small_module && document.querySelector('link[rel="modulepreload"][href*="micropython"]')) {
-  // Ask for the engine's parts before the worker is up to ask for them; it then finds them in the browser's cache.
-  for (const part of ['small_wasm', 'small_calc']) fetch(absolute[part]).catch(() => undefined);
+if (engines.small_module && hasForms() && !navigator.serviceWorker?.controller) {
+  // A first visit: ask for the engine's parts before the worker is up to ask for them. It finds them in the browser's
+  // cache then. Later the book is on the device, and there is nothing to gain.
+  for (const part of ['small_module', 'small_wasm', 'small_calc']) fetch(absolute[part]).catch(() => undefined);
 }
 if (engines.small_module && (location.hash.includes('?') || Object.keys(figures.read()).length)) door.warm();

@@ -1,7 +1,7 @@
 // @ts-check
 // After one visit the book works without a signal. A new edition waits until the reader takes it.
 
-import { root } from './early.mjs';
+import { engines, root } from './early.mjs';
 
 export async function startOffline() {
   if (!('serviceWorker' in navigator)) return;
@@ -18,8 +18,18 @@ export async function startOffline() {
     await navigator.serviceWorker.ready;
     say('This book is on your device. It works without a signal.');
     document.documentElement.dataset.offline = '';
+    await forgetOldEngines();
   } catch {
     say('This device does not keep the book. It needs a signal.');
+  }
+}
+
+/** Take what belongs to older editions out of the cache of the full engine. */
+async function forgetOldEngines() {
+  const own = [engines.full_folder, engines.full_calc].map((path) => new URL(String(path), root).href);
+  const cache = await caches.open('full-engine');
+  for (const request of await cache.keys()) {
+    if (!own.some((start) => request.url.startsWith(start))) await cache.delete(request);
   }
 }
 

@@ -64,17 +64,17 @@ def main() -> int:
             "has_touch": True,
         }
 
-        def visit(name: str, paced: bool):
+        def visit(name: str, screen: dict):
             folder = Path(profiles) / name
-            options = {"executable_path": os.environ.get("CHROMIUM", "/usr/bin/chromium"), "args": QUIET, **phone}
-            return driver.chromium.launch_persistent_context(str(folder), **options), paced
+            options = {"executable_path": os.environ.get("CHROMIUM", "/usr/bin/chromium"), "args": QUIET, **screen}
+            return driver.chromium.launch_persistent_context(str(folder), **options)
 
         cold, warm, sent = [], [], {}
         full_cold, full_warm, stock_cold, stock_warm, lcps = [], [], [], [], []
         for run in range(RUNS):
             server, line = open_line({"/book/": serve.SITE, STOCK_BASE: stock}, paced=True)
             base = f"http://127.0.0.1:{server.server_port}/"
-            context, _ = visit(f"ours-{run}", True)
+            context = visit(f"ours-{run}", phone)
             first, lcp = small_visit(context, base)
             cold.append(first)
             lcps.append(lcp)
@@ -84,12 +84,12 @@ def main() -> int:
             full_cold.append(full_visit(context, base))
             full_warm.append(full_visit(context, base))
             context.close()
-            context, _ = visit(f"stock-{run}", True)
+            context = visit(f"stock-{run}", phone)
             stock_cold.append(stock_visit(context, base))
             stock_warm.append(stock_visit(context, base))
             context.close()
             server.shutdown()
-        keys = keystrokes(visit("desk", False)[0])
+        keys = keystrokes(visit("desk", {"viewport": {"width": 1280, "height": 900}}))
     report(cold, warm, lcps, sent, full_cold, full_warm, stock_cold, stock_warm, keys)
     shutil.rmtree(stock)
     return 0
