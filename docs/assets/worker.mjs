@@ -9,6 +9,7 @@ const HEAP_BYTES = 8 * 1024 * 1024;
 
 /** @type {Record<string, Promise<Answer> | undefined>} */
 const started = {};
+let afterAnswer = () => {};
 
 /** @param {string} url @returns {Promise<Response>} */
 async function get(url) {
@@ -33,7 +34,9 @@ async function startSmall(engines) {
     });
     engine.FS.writeFile('/calculators/' + path, bytes);
   }
-  engine.runPython('import sys\nsys.path.append("/calculators")\nfrom calc.browser import answer');
+  engine.runPython('import gc, sys\nsys.path.append("/calculators")\nfrom calc.browser import answer');
+  const collect = engine.globals.get('gc').collect;
+  afterAnswer = () => setTimeout(collect); // garbage is cleared between questions, not in the middle of one
   return engine.globals.get('answer');
 }
 
@@ -69,6 +72,7 @@ self.onmessage = async ({ data }) => {
     }
     const answer = await started[engine];
     self.postMessage({ id, text: calculator ? answer(calculator, inputs) : '' });
+    if (engine === 'small' && calculator) afterAnswer();
   } catch (error) {
     started[engine] = undefined; // so that the next question tries again, after a lost signal for one
     self.postMessage({ id, error: String((error && /** @type {Error} */ (error).message) || error).slice(0, 500) });
