@@ -30,11 +30,6 @@ def floor(value: Fraction) -> int:
     return value.numerator // value.denominator
 
 
-def round_to(value: Fraction, step: Fraction) -> Fraction:
-    """Return the multiple of `step` [same unit, > 0] nearest to `value`; a half goes up."""
-    return round_half_up(value / step) * step
-
-
 def whole_square_root(value: int) -> int:
     """Return the whole part of the square root of `value` [-, >= 0], by Newton's iteration on integers."""
     if value < 2:

@@ -63,6 +63,17 @@ export function startForms() {
     return Object.fromEntries(own.filter(([, text]) => text));
   }
 
+  /** What was typed, for the paper that the form does not stand on. @param {HTMLElement} section */
+  function described(section) {
+    const told = $$('[name]', section).filter((one) => one.value.trim() && one.value.trim() !== one.dataset.default);
+    return told.map((one) => {
+      const label = $(`label[for="${one.id}"]`, section).firstChild.textContent;
+      const unit = one.parentElement.querySelector('.unit')?.textContent;
+      const bare = /^[\d./ ]+$/.test(one.value);
+      return `${label} ${one.value.trim().replace(/\s*\n\s*/g, '; ')}${unit && bare ? ' ' + unit : ''}`;
+    }).join('; ') || 'the usual values';
+  }
+
   /** @param {HTMLElement} section @param {Fault[]} faults @param {boolean} takeFocus */
   function showFaults(section, faults, takeFocus) {
     const summary = $('.faults', section);
@@ -132,7 +143,7 @@ export function startForms() {
       const before = section.dataset.lastInputs === JSON.stringify(asked) ? section.dataset.lastText : null;
       $('.slot', section).innerHTML = found.html; // written and escaped by calc.render
       if (open) $('.working', section).open = true;
-      $('.origin', section).textContent = 'Worked out from your figures.';
+      $('.origin', section).textContent = `Worked out from your figures: ${described(section)}.`;
       $('.tools', section).hidden = false;
       by.textContent = words(answered.engine, engine, before, answered.text);
       section.dataset.lastInputs = JSON.stringify(asked);

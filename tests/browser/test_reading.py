@@ -51,8 +51,10 @@ def test_nothing_breaks_at_twice_the_text(make_page, address, path):
 
 def test_on_paper_forms_go_and_answers_stay(make_page, address):
     page = make_page(1000, service_workers="block")
-    page.goto(address + "methods/skim-over/")
+    page.goto(address + "methods/skim-over/#skim?rooms=Den:+10+x+12&texture_depth_in=1/8")
+    page.wait_for_selector("#skim[data-engine]")
     page.emulate_media(media="print", color_scheme="dark")
+    assert "Rooms Den: 10 x 12; Depth of the texture 1/8 in." in page.locator("#skim .origin").inner_text()
     assert not page.locator("#skim form").is_visible()
     assert page.locator("#skim .figure").is_visible()
     assert page.locator(".alarm .signal").first.is_visible()

@@ -58,7 +58,3 @@ def test_a_half_goes_up(value, rounded):
 def test_whole_square_root(value):
     root = exact.whole_square_root(value)
     assert root * root <= value < (root + 1) * (root + 1)
-
-
-def test_round_to_a_step():
-    assert exact.round_to(Fraction(7, 100), Fraction(1, 16)) == Fraction(1, 16)
