@@ -12,6 +12,12 @@ import { link, readLink, shelf } from './state.mjs';
 const $ = /** @param {string} pick @param {ParentNode} [within] @returns {any} */ (pick, within = document) => within.querySelector(pick);
 const $$ = /** @param {string} pick @param {ParentNode} [within] @returns {any[]} */ (pick, within = document) => [...within.querySelectorAll(pick)];
 
+/** @param {Record<string, string>} one @param {Record<string, string>} other */
+const same = (one, other) => {
+  const names = new Set([...Object.keys(one), ...Object.keys(other)]);
+  return [...names].every((name) => one[name] === other[name]);
+};
+
 const MEGABYTE = 1_000_000;
 
 /** @returns {Promise<unknown>} done when the small engine runs, or cannot */
@@ -19,10 +25,13 @@ export function startForms() {
   const sections = $$('.calc');
   if (!sections.length) return Promise.resolve();
   const earlier = shelf('earlier-figures', root);
+  const brought = shelf('figures-of-a-link', root);
   /** @type {Map<string, Control[]>} */
   const controls = new Map();
   for (const control of $$('.calc [name]')) controls.set(control.name, [...(controls.get(control.name) || []), control]);
   const names = new Set(controls.keys());
+  /** @type {Map<HTMLElement, {inputs: string, text: string}>} the answer that stands in each section */
+  const shown = new Map();
   let anchor = '';
 
   /** @param {string} name */
@@ -133,21 +142,20 @@ export function startForms() {
       if (found.faults) {
         if (loud) showFaults(section, found.faults, true);
         else if (linked) showFaults(section, found.faults.filter((/** @type {Fault} */ one) => linked.has(one.field)), false);
-        if (section.dataset.lastText) $('.origin', section).textContent = 'The answer to your figures before. The ones above do not work yet.';
+        if (shown.has(section)) $('.origin', section).textContent = 'The answer to your figures before. The ones above do not work yet.';
         result.setAttribute('data-stale', '');
         return;
       }
       showFaults(section, [], false);
       result.removeAttribute('data-stale');
       const open = $('.working', section)?.open;
-      const before = section.dataset.lastInputs === JSON.stringify(asked) ? section.dataset.lastText : null;
+      const before = shown.get(section)?.inputs === JSON.stringify(asked) ? shown.get(section)?.text : null;
       $('.slot', section).innerHTML = found.html; // written and escaped by calc.render
       if (open) $('.working', section).open = true;
       $('.origin', section).textContent = `Worked out from your figures: ${described(section)}.`;
       $('.tools', section).hidden = false;
       by.textContent = words(answered.engine, engine, before, answered.text);
-      section.dataset.lastInputs = JSON.stringify(asked);
-      section.dataset.lastText = answered.text;
+      shown.set(section, { inputs: JSON.stringify(asked), text: answered.text });
       section.dataset.engine = answered.engine;
       if (loud) $('.figure', section)?.scrollIntoView({ block: 'center' });
     } catch (error) {
@@ -176,11 +184,23 @@ export function startForms() {
   const opening = linked.given ? linked.values : new Map(storedHere);
   for (const [name, text] of opening) put(name, text);
   anchor = linked.given ? linked.anchor : '';
-  const replaced = linked.given && storedHere.some(([name, text]) => opening.get(name) !== text);
-  if (replaced) earlier.write(stored);
+  const replaced = linked.given && setAside(Object.fromEntries(storedHere));
   tell(linked.dropped, replaced);
   if (opening.size) keep();
   if (linked.given && linked.anchor) document.getElementById(linked.anchor)?.scrollIntoView();
+
+  /**
+   * A link has put its own figures in the fields: set those aside that stood there before, unless an earlier link had
+   * brought them, since then what was typed by hand is aside already.
+   * @param {Record<string, string>} before @returns {boolean} whether there is something to have back
+   */
+  function setAside(before) {
+    const now = Object.fromEntries(typed());
+    if (Object.keys(before).length && !same(before, now) && !same(before, brought.read())) earlier.write(before);
+    brought.write(now);
+    const held = earlier.read();
+    return Object.keys(held).length > 0 && !same(held, now);
+  }
 
   /** @param {string[]} dropped @param {boolean} offerEarlier */
   function tell(dropped, offerEarlier) {
@@ -200,7 +220,7 @@ export function startForms() {
       back.textContent = 'Put my earlier figures back';
       back.addEventListener('click', () => {
         const held = earlier.read();
-        for (const [name, same] of controls) put(name, held[name] ?? same[0].dataset.default ?? '');
+        for (const [name, alike] of controls) put(name, held[name] ?? alike[0].dataset.default ?? '');
         notice.hidden = true;
         keep();
         answerAll();
@@ -260,9 +280,9 @@ export function startForms() {
       return;
     }
     if (now.anchor === anchor && [...typed()].every(([name, text]) => now.values.get(name) === text)) return;
-    earlier.write(Object.fromEntries(typed()));
-    for (const [name, same] of controls) put(name, now.values.get(name) ?? same[0].dataset.default ?? '');
-    tell(now.dropped, earlier.read() !== null && Object.keys(earlier.read()).length > 0);
+    const before = Object.fromEntries(typed());
+    for (const [name, alike] of controls) put(name, now.values.get(name) ?? alike[0].dataset.default ?? '');
+    tell(now.dropped, setAside(before));
     anchor = now.anchor;
     keep();
     answerAll(now.values);
@@ -271,7 +291,7 @@ export function startForms() {
   const clear = $('.clear-figures');
   clear?.addEventListener('click', () => {
     earlier.write(Object.fromEntries(typed()));
-    for (const [name, same] of controls) put(name, same[0].dataset.default ?? '');
+    for (const [name, alike] of controls) put(name, alike[0].dataset.default ?? '');
     keep();
     tell([], true);
     $('#figures p').textContent = 'Your figures are cleared.';

@@ -90,6 +90,19 @@ def test_figures_that_a_link_replaces_can_be_had_back(page, address):
     assert page.locator("#takeoff [name=rooms]").input_value() == "Mine: 11 x 11"
 
 
+def test_two_links_in_a_row_do_not_lose_what_was_typed(page, address):
+    open_way(page, address)
+    form(page, "takeoff").locator("[name=rooms]").fill("Mine: 11 x 11")
+    form(page, "takeoff").locator("[name=rooms]").press("Tab")
+    for rooms in ("One:+10+x+10", "Two:+9+x+9"):
+        page.goto("about:blank")
+        open_way(page, address, f"#takeoff?rooms={rooms}")
+    expect(form(page, "takeoff").locator(".figure strong")).to_have_text("81 sq ft")
+    page.goto(page.url.replace("Two", "Three"))  # a third, without leaving the page
+    page.locator("#figures button").click()
+    assert page.locator("#takeoff [name=rooms]").input_value() == "Mine: 11 x 11"
+
+
 def test_a_full_disk_is_told_and_the_link_still_holds(page, address):
     page.add_init_script("Storage.prototype.setItem = () => { throw new DOMException('full', 'QuotaExceededError'); };")
     open_way(page, address)
