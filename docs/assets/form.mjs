@@ -19,6 +19,7 @@ const same = (one, other) => {
 };
 
 const MEGABYTE = 1_000_000;
+const PAUSE = 250; // milliseconds without a keystroke after which figures are put by
 
 /** @returns {Promise<unknown>} done when the small engine runs, or cannot */
 export function startForms() {
@@ -56,7 +57,10 @@ export function startForms() {
     .map((name) => /** @type {[string, string]} */ ([name, valueOf(name).trim()]))
     .filter(([name, text]) => text !== controls.get(name)?.[0].dataset.default));
 
+  let keeping = 0;
   function keep() {
+    clearTimeout(keeping);
+    keeping = 0;
     const values = typed();
     const others = Object.entries(figures.read()).filter(([name]) => !names.has(name)); // of other pages
     const kept = figures.write(Object.fromEntries([...others, ...values]));
@@ -86,6 +90,7 @@ export function startForms() {
   /** @param {HTMLElement} section @param {Fault[]} faults @param {boolean} takeFocus */
   function showFaults(section, faults, takeFocus) {
     const summary = $('.faults', section);
+    if (!faults.length && summary.hidden && !$('[aria-invalid]', section)) return;
     summary.replaceChildren();
     for (const control of $$('[name]', section)) {
       const own = faults.filter((fault) => fault.field === control.name);
@@ -236,7 +241,6 @@ export function startForms() {
     return Promise.all([...wanted, ...sections.filter((section) => !wanted.includes(section))].map((section) => work(section, { linked })));
   }
 
-  let keeping = 0;
   for (const section of sections) {
     const again = $('.again', section);
     again.textContent = `Work it out again with the full engine (${sizeText()})`;
@@ -263,14 +267,18 @@ export function startForms() {
       if (!control.name) return;
       put(control.name, control.value, control);
       anchor = section.id;
-      // The question goes out first; the door drops all but the newest. Keeping can wait for the next frame.
+      // The question goes out first; the door drops all but the newest. Keeping waits for a pause in the typing, or
+      // for the page to be left.
       for (const one of sections) if ($$('[name]', one).some((other) => other.name === control.name)) work(one);
-      cancelAnimationFrame(keeping);
-      keeping = requestAnimationFrame(keep);
+      clearTimeout(keeping);
+      keeping = setTimeout(keep, PAUSE);
     });
     section.addEventListener('pointerdown', warm, { once: true });
     section.addEventListener('focusin', warm, { once: true });
   }
+  addEventListener('pagehide', () => {
+    if (keeping) keep();
+  });
   // A plain jump inside the page keeps the figures in the address.
   addEventListener('hashchange', () => {
     const now = dropUnoffered(readLink(location.hash, names));

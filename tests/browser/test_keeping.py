@@ -71,6 +71,14 @@ def test_a_reload_loses_nothing_with_or_without_the_fragment(page, address):
     assert page.locator("#takeoff [name=rooms]").input_value() == "Den: 10 x"
 
 
+def test_what_is_emptied_stays_empty(page, address):
+    open_way(page, address, "#takeoff?rooms=Den:+10+x+10")
+    form(page, "takeoff").locator("[name=rooms]").fill("")
+    page.goto("about:blank")  # left at once, before any pause in the typing
+    open_way(page, address)
+    assert page.locator("#takeoff [name=rooms]").input_value() == ""
+
+
 def test_a_jump_inside_the_page_keeps_the_figures_in_the_address(page, address):
     open_way(page, address)
     form(page, "takeoff").locator("[name=rooms]").fill("Den: 10 x 10")
