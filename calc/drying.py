@@ -250,7 +250,7 @@ def _chart(inputs: DryingInputs, pressure_psi: Fraction) -> Drawing:
         shapes=tuple(shapes),
         dimensions=(),
         labels=tuple(labels),
-        scale_note="One coat at " + heat + ". Bars run from the soonest to the longest. The dark bar is your room.",
+        scale_note="One coat at " + heat + ". Bars run from the soonest to the longest. The solid bar is your room.",
     )
 
 

@@ -160,7 +160,18 @@ def allowed(field: Field) -> str:
     return "Give " + kind + " from " + field.lowest + " to " + field.highest + (" " + unit if unit else "") + "."
 
 
-UNIT_NAMES = {"in": "in", "ft": "ft", "sqft": "sq ft", "gal": "gal", "F": "°F", "%": "%", "lb/gal": "lb/gal", "": ""}
+UNIT_NAMES = {
+    "in": "in",
+    "ft": "ft",
+    "sqft": "sq ft",
+    "gal": "gal",
+    "F": "°F",
+    "%": "%",
+    "lb/gal": "lb/gal",
+    "cuft": "cu ft",
+    "psf": "lb/sq ft",
+    "": "",
+}
 """The name of a field's unit as it stands beside a number."""
 
 

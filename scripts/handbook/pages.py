@@ -8,10 +8,13 @@ from handbook.blocks import known
 
 # One symbol for each name in the formulas of the documentation; names are public and never change their meaning.
 SYMBOLS = {
-    "area_sqft": "A", "ceiling_area_sqft": "A", "perimeter_ft": "P", "wall_area_sqft": "A_w", "volume_cuft": "V",
+    "area_sqft": "A", "ceiling_area_sqft": "A_c", "perimeter_ft": "P", "wall_area_sqft": "A_w", "volume_cuft": "V",
     "ceiling_height_ft": "H", "texture_depth_in": "d", "texture_open_pct": "φ", "coats": "n", "coat_thickness_in": "t",
-    "shrinkage_pct": "s", "waste_pct": "w", "compound_lb_per_gal": "ρ", "water_pct": "m", "temperature_f": "T",
-    "humidity_pct": "RH", "vapor_pressure_psi": "p", "hours": "τ", "compound_gal": "Q", "wet_weight_lb": "W",
+    "fill_in": "d_f", "film_in": "d_c", "shrinkage_pct": "s", "waste_pct": "w", "compound_gal": "Q", "pail_gal": "Q_p",
+    "pails": "N", "compound_lb_per_gal": "ρ", "water_pct": "m", "carry_weight_lb": "W_p", "wet_weight_lb": "W",
+    "water_to_dry_gal": "Q_w", "dry_load_psf": "q_d", "peak_load_psf": "q_p", "temperature_f": "T", "humidity_pct": "RH",
+    "vapor_pressure_psi": "p", "hours": "τ", "hours_low": "τ_a", "hours_high": "τ_b", "first_coat_hours_high": "τ_1",
+    "total_hours_high": "τ_n",
 }  # fmt: skip
 
 
@@ -48,7 +51,7 @@ def nomenclature_page() -> str:
             unit = UNIT_NAMES.get(line.unit, line.unit)
             meaning.setdefault(line.name, (unit, f"{line.label}. {line.rule}", []))[2].append(calculator.name)
     rows = "".join(
-        f"<tr><td><code>{name}</code></td><td><i>{SYMBOLS.get(name, '')}</i></td><td>{escaped(unit) or 'none'}</td>"
+        f"<tr><td><code>{name}</code></td><td>{_symbol(name)}</td><td>{escaped(unit) or 'none'}</td>"
         f"<td>{escaped(text)}</td><td>{', '.join(dict.fromkeys(used))}</td></tr>"
         for name, (unit, text, used) in sorted(meaning.items())
     )
@@ -59,6 +62,12 @@ def nomenclature_page() -> str:
         '<section class="wide" tabindex="0" aria-label="Names, symbols and units"><table><thead><tr><th>Name</th><th>Symbol</th><th>Unit</th>'
         f"<th>Meaning</th><th>Used in</th></tr></thead><tbody>{rows}</tbody></table></section>\n"
     )  # fmt: skip
+
+
+def _symbol(name: str) -> str:
+    """Return the symbol as it is set: a letter in italics, its index below the line."""
+    letter, _, index = SYMBOLS.get(name, "").partition("_")
+    return (f"<i>{letter}</i>" if letter else "") + (f"<sub>{index}</sub>" if index else "")
 
 
 def _head(title: str, summary: str) -> str:

@@ -77,6 +77,16 @@ def test_the_nomenclature_names_every_input_and_answer():
             assert f"<code>{name}</code>" in text, name
 
 
+def test_every_number_has_one_symbol_of_its_own():
+    numbers = set()
+    for calculator in CALCULATORS:
+        answer, _ = catalogue.work_out(calculator.name, dict(calculator.example))
+        numbers |= {line.name for line in answer.lines}
+        numbers |= {field.name for field in calculator.fields if field.kind not in ("rooms", "choice")}
+    assert set(pages.SYMBOLS) == numbers
+    assert len(set(pages.SYMBOLS.values())) == len(pages.SYMBOLS)
+
+
 class Ids(HTMLParser):
     def __init__(self):
         super().__init__()
