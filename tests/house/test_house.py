@@ -1,8 +1,10 @@
 """The house: what a newcomer sees, what the README promises, what must never be in a tracked file."""
 
 import ast
+import os
 import re
 import shutil
+import signal
 import subprocess
 import sys
 import time
@@ -99,7 +101,7 @@ def test_both_commands_work_from_a_fresh_clone(tmp_path):
     subprocess.run(["git", "clone", "--quiet", str(ROOT), str(clone)], check=True)
     serving = subprocess.Popen(
         [sys.executable, "scripts/book.py", "serve", "--port", "8765", "--base", "/book/"],
-        cwd=clone, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True,
+        cwd=clone, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True, start_new_session=True,
     )  # fmt: skip
     try:
         said, address = [], ""
@@ -115,8 +117,7 @@ def test_both_commands_work_from_a_fresh_clone(tmp_path):
         with urllib.request.urlopen(address + "methods/skim-over/") as response:
             assert b"Skim over" in response.read()
     finally:
-        serving.kill()
-        subprocess.run(["pkill", "-f", str(clone)], check=False)
+        os.killpg(serving.pid, signal.SIGKILL)  # the command and the server that it started
         serving.stdout.close()
         serving.wait()
     done = subprocess.run(
