@@ -31,8 +31,20 @@ class Line:
 
 
 @dataclass(frozen=True)
+class Item:
+    """One thing of a list that was asked about: `name` says which, `state` the verdict in a word or two,
+    `text` what to do and the rule, `sources` are ids of `calc.sources`."""
+
+    name: str
+    state: str
+    text: str
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True)
 class Answer:
-    """`figure` and `sentence` are what to act on first; `cautions` come gravest first; `drawing` may be None."""
+    """`figure` and `sentence` are what to act on first; `cautions` come gravest first; `drawing` may be None;
+    `items` are the verdicts on a list, in the order given, under `items_title`."""
 
     calculator: str
     inputs: tuple[tuple[str, str], ...]
@@ -43,6 +55,8 @@ class Answer:
     cautions: tuple[Caution, ...]
     notes: tuple[str, ...]
     drawing: Drawing | None
+    items: tuple[Item, ...] = ()
+    items_title: str = ""
 
 
 class Calculator:
@@ -93,7 +107,7 @@ def line(
 
 def public(answer: Answer) -> dict[str, object]:
     """Return the answer as the public JSON object, ready for `words.json_text`."""
-    return {
+    found: dict[str, object] = {
         "calculator": answer.calculator,
         "inputs": dict(answer.inputs),
         "answers": [
@@ -112,3 +126,9 @@ def public(answer: Answer) -> dict[str, object]:
         "cautions": [{"signal": one.signal, "text": one.text, "source": one.source} for one in answer.cautions],
         "notes": list(answer.notes),
     }
+    if answer.items:
+        found["items"] = [
+            {"name": one.name, "state": one.state, "text": one.text, "sources": list(one.sources)}
+            for one in answer.items
+        ]
+    return found

@@ -1,11 +1,43 @@
 """All calculators, in the order the job goes, and the one way to ask any of them."""
 
-from calc import drying, skim, takeoff
+from calc import (
+    airflow,
+    debris,
+    drying,
+    fixtures,
+    humidity,
+    lead,
+    paint,
+    panels,
+    reach,
+    samples,
+    sheeting,
+    skim,
+    takeoff,
+    taping,
+    wetting,
+)
 from calc.answer import Answer, Calculator
 from calc.fields import Fault, InputFault, read
 from calc.words import listed, quoted
 
-CALCULATORS = (takeoff.CALCULATOR, skim.CALCULATOR, drying.CALCULATOR)
+CALCULATORS = (
+    takeoff.CALCULATOR,
+    samples.CALCULATOR,
+    lead.CALCULATOR,
+    fixtures.CALCULATOR,
+    reach.CALCULATOR,
+    sheeting.CALCULATOR,
+    airflow.CALCULATOR,
+    wetting.CALCULATOR,
+    debris.CALCULATOR,
+    skim.CALCULATOR,
+    panels.CALCULATOR,
+    taping.CALCULATOR,
+    drying.CALCULATOR,
+    humidity.CALCULATOR,
+    paint.CALCULATOR,
+)
 
 
 def find(name: str) -> Calculator | None:

@@ -11,13 +11,14 @@ SHEET_HEIGHT = 430  # a drawing is made narrower before it is taller than this o
 SHEET_WIDTH = 270  # what is left for the work beside lettering, about [units of the page]
 ROW_FOR_DIMENSION = 42  # a dimension line and its figure below a piece of work [units of the page]
 
-WEIGHTS = ("cut", "edge", "none")
+WEIGHTS = ("cut", "edge", "none", "curve")
 HATCHES = ("none", "board", "plaster", "texture", "compound", "fill", "timber", "insulation", "room", "void", "solid")
 
 
 @dataclass(frozen=True)
 class Shape:
-    """A closed outline through `points` [in]; `weight` is its line, `hatch` what it is made of; `old` work is grey."""
+    """A closed outline through `points` [in]; `weight` is its line, `hatch` what it is made of; `old` work is grey.
+    With the weight 'curve' the points are an open line instead, heavy, or thin where `old`."""
 
     points: tuple[tuple[Fraction, Fraction], ...]
     weight: str

@@ -14,7 +14,8 @@ from calc.air import vapor_pressure_psi
 from calc.answer import Answer, Calculator, line
 from calc.drawing import Drawing, Label, Shape
 from calc.exact import ceiling, floor
-from calc.fields import SHOW_IN, Fault, Field, InputFault, Values
+from calc.fields import SHOW_IN, Fault, InputFault, Values
+from calc.inputs import COAT_THICKNESS, COATS, HUMIDITY, TEMPERATURE, TEXTURE_DEPTH_OR_NONE
 from calc.signals import Caution, caution
 
 BASIS_THICKNESS_IN = Fraction(1, 16)  # thickness of the published graph [in], Drywall Finishing Council
@@ -38,74 +39,6 @@ CHART_BAR = Fraction(7)
 
 LAW = ("gypsum-handbook-drying", "ashrae-vapor-pressure", "dfc-drying-graph")
 LAW_AND_PRACTICE = LAW + ("common-practice",)
-
-COAT_THICKNESS = Field(
-    name="coat_thickness_in",
-    label="Thickness of one coat",
-    kind="length",
-    unit="in",
-    help="A skim coat is about 1/16 in, from 1/32 to 1/8 in.",
-    example="1/16",
-    lowest="1/64",
-    highest="1/4",
-    default="1/16",
-    source="ga-214",
-)
-COATS = Field(
-    name="coats",
-    label="Coats over the tops",
-    kind="count",
-    unit="",
-    help="Coats laid over the whole ceiling once the texture is full.",
-    example="2",
-    lowest="1",
-    highest="6",
-    default="2",
-    source="common-practice",
-)
-TEXTURE_DEPTH = Field(
-    name="texture_depth_in",
-    label="Depth of the texture",
-    kind="length",
-    unit="in",
-    help="From the board to the tips. Judge it by eye, from the side. Do not touch it before the asbestos result.",
-    example="3/16",
-    lowest="0",
-    highest="1",
-)
-TEXTURE_DEPTH_OR_NONE = Field(
-    name="texture_depth_in",
-    label="Depth of the texture",
-    kind="length",
-    unit="in",
-    help="The first coat fills it. Put 0 for a flat ceiling.",
-    example="3/16",
-    lowest="0",
-    highest="1",
-    default="0",
-)
-TEMPERATURE = Field(
-    name="temperature_f",
-    label="Air in the room",
-    kind="temperature",
-    unit="F",
-    help="The coldest it gets before the coat is dry, the night too.",
-    example="68",
-    lowest="-40",
-    highest="130",
-    default="68",
-)
-HUMIDITY = Field(
-    name="humidity_pct",
-    label="Humidity in the room",
-    kind="percent",
-    unit="%",
-    help="Read a hygrometer in the room while the coat dries. Wet coats raise it.",
-    example="50",
-    lowest="0",
-    highest="100",
-    default="50",
-)
 
 
 @dataclass(frozen=True)

@@ -30,6 +30,14 @@ def floor(value: Fraction) -> int:
     return value.numerator // value.denominator
 
 
+def total(values: list[Fraction]) -> Fraction:
+    """Return the sum of `values` [-, any], exactly; 0 for none."""
+    found = Fraction(0)
+    for value in values:
+        found += value
+    return found
+
+
 def whole_square_root(value: int) -> int:
     """Return the whole part of the square root of `value` [-, >= 0], by Newton's iteration on integers."""
     if value < 2:

@@ -1,13 +1,14 @@
 """How an input is declared. One declaration gives the form, its checks, the command line, the table
 in the documentation, the share link and the JSON."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from fractions import Fraction
 
 from calc import measure, words
 from calc.rooms import Room, read_rooms
 
-KINDS = ("rooms", "length", "area", "volume", "temperature", "percent", "rate", "count", "choice")
+KINDS = ("rooms", "list", "text", "length", "area", "volume", "temperature", "percent", "rate", "count", "choice")
 
 
 @dataclass(frozen=True)
@@ -17,8 +18,9 @@ class Field:
     `name` is public and ends in its unit; `unit` is the unit that a bare number is read in ('in',
     'ft', 'sqft', 'gal', 'F', '%', 'lb/gal', '' for a count or choice). `default`, `lowest` and
     `highest` are written as a person would type them. An empty `default` means that there is none:
-    the field must then be filled unless `required` is False. `choices` are (value, label) pairs.
-    `rare` fields stand folded away in the form. `source` is the id in `calc.sources` that stands behind the default.
+    the field must then be filled unless `required` is False. `choices` are (value, label) pairs; for a text they
+    are suggestions. `rare` fields stand folded away in the form. `source` is the id in `calc.sources` that stands
+    behind the default. `check` reads a list, one entry a line, and returns (entry, what is wrong with it) pairs.
     """
 
     name: str
@@ -34,6 +36,7 @@ class Field:
     choices: tuple[tuple[str, str], ...] = ()
     source: str = "your-figure"
     rare: bool = False
+    check: Callable[[str], tuple[tuple[str, str], ...]] | None = None
 
 
 @dataclass(frozen=True)
@@ -53,6 +56,8 @@ class InputFault(ValueError):
         super().__init__("; ".join([fault.message for fault in faults]))
         self.faults = faults
 
+
+LONGEST_TEXT = 60  # letters of a text that is taken
 
 SHOW_IN = Field(
     name="show_in",
@@ -91,12 +96,18 @@ class Values:
         return int(self._numbers[name])
 
     def choice(self, name: str) -> str:
-        """Return the value of a choice."""
-        return dict(self.given)[name]
+        """Return the value of a choice, a text or a list; empty where it was left empty."""
+        return dict(self.given).get(name, "")
 
     def rooms(self) -> tuple[Room, ...]:
         """Return the rooms; empty where none were given."""
         return self._rooms
+
+
+def entries(text: str) -> list[str]:
+    """Return the entries of a list: one a line, or with ; between them; empty ones are dropped."""
+    parts = [words.tidy(part) for part in text.replace("\r", "\n").replace("\n", ";").split(";")]
+    return [part for part in parts if part]
 
 
 def read(
@@ -118,8 +129,8 @@ def read(
     faults += _one_of(fields, given, one_of)
     for field in fields:
         text = given.get(field.name, "")
-        if field.kind == "rooms":
-            text = text.replace("\r", "\n").replace("\n", "; ")  # a line is a room, and tidying would join them
+        if field.kind in ("rooms", "list"):
+            text = text.replace("\r", "\n").replace("\n", "; ")  # a line is an entry, and tidying would join them
         text = words.tidy(text)
         if not text:
             text = field.default
@@ -132,6 +143,13 @@ def read(
             rooms, room_faults = read_rooms(text)
             for chunk, message in room_faults:
                 faults.append(Fault(field.name, chunk, message, field.example))
+        elif field.kind == "list":
+            for chunk, message in field.check(text) if field.check else ():
+                faults.append(Fault(field.name, chunk, message, field.example))
+        elif field.kind == "text":
+            if len(text) > LONGEST_TEXT:
+                message = field.label + " is longer than " + str(LONGEST_TEXT) + " letters. Shorten it."
+                faults.append(Fault(field.name, text, message, field.example))
         elif field.kind == "choice":
             if text not in [value for value, _ in field.choices]:
                 message = field.label + " cannot be " + words.quoted(text) + ". " + allowed(field)
@@ -153,6 +171,10 @@ def allowed(field: Field) -> str:
     """Return one sentence that says what the field takes."""
     if field.kind == "rooms":
         return "Write each room by its sides, or walked round wall by wall; put ; between rooms."
+    if field.kind == "list":
+        return "Write one entry a line; put ; between entries."
+    if field.kind == "text":
+        return "Write it in a few words."
     if field.kind == "choice":
         return "Choose " + words.listed([value for value, _ in field.choices], "or") + "."
     kind = "a whole number" if field.kind == "count" else "a number"
@@ -169,7 +191,20 @@ UNIT_NAMES = {
     "%": "%",
     "lb/gal": "lb/gal",
     "cuft": "cu ft",
+    "cuyd": "cu yd",
     "psf": "lb/sq ft",
+    "lb": "lb",
+    "cfm": "cu ft/min",
+    "per_h": "an hour",
+    "mil": "mil",
+    "gal/100sqft": "gal per 100 sq ft",
+    "sqft/gal": "sq ft/gal",
+    "pt/day": "pints a day",
+    "Btu/h": "Btu/h",
+    "gr/lb": "grains/lb",
+    "inwc": "in of water",
+    "sqin": "sq in",
+    "deg": "°",
     "": "",
 }
 """The name of a field's unit as it stands beside a number."""

@@ -20,6 +20,12 @@ SQUARE_METERS_PER_SQUARE_FOOT = METERS_PER_FOOT * METERS_PER_FOOT
 CUBIC_METERS_PER_CUBIC_FOOT = SQUARE_METERS_PER_SQUARE_FOOT * METERS_PER_FOOT
 LITERS_PER_GALLON = Fraction(3785411784, 1000000000)  # by definition
 KILOGRAMS_PER_POUND = Fraction(45359237, 100000000)  # by definition
+MICROMETERS_PER_MIL = Fraction(254, 10)  # by definition
+MINUTES_PER_HOUR = 60
+PINTS_PER_GALLON = 8
+BTU_PER_H_PER_KILOWATT = Fraction(3412142, 1000)  # international table Btu, to seven figures
+PASCALS_PER_INCH_OF_WATER = Fraction(249089, 1000)  # water at 39.2 degF
+GRAINS_PER_POUND = 7000  # by definition
 SIXTEENTHS = 16
 FINER_PARTS = (32, 64)  # parts of an inch that are still written as a fraction
 
@@ -39,6 +45,25 @@ _OTHER_UNITS = (
     ("lb/gal", ("lb/gal", "lb per gal", "lbs/gal", "lb/gallon"), Fraction(1)),
     ("lb/gal", ("kg/l", "kg per l", "kg/liter", "kg/litre"), LITERS_PER_GALLON / KILOGRAMS_PER_POUND),
     ("%", ("%", "percent", "pct"), Fraction(1)),
+    ("cuft", ("cuft", "cu ft", "cu. ft.", "ft3", "ft³", "cubic feet", "cubic foot"), Fraction(1)),
+    ("cuft", ("m3", "m³", "cubic meters", "cubic metres"), 1 / CUBIC_METERS_PER_CUBIC_FOOT),
+    ("lb", ("lb", "lb.", "lbs", "pound", "pounds"), Fraction(1)),
+    ("lb", ("kg", "kilogram", "kilograms"), 1 / KILOGRAMS_PER_POUND),
+    ("psf", ("psf", "lb/sq ft", "lb/sqft", "lb/ft2", "lb/ft²"), Fraction(1)),
+    ("psf", ("kg/m2", "kg/m²"), SQUARE_METERS_PER_SQUARE_FOOT / KILOGRAMS_PER_POUND),
+    ("cfm", ("cfm", "cu ft/min", "ft3/min", "ft³/min"), Fraction(1)),
+    ("cfm", ("m3/h", "m³/h"), 1 / CUBIC_METERS_PER_CUBIC_FOOT / MINUTES_PER_HOUR),
+    ("mil", ("mil", "mils"), Fraction(1)),
+    ("mil", ("µm", "um", "micron", "microns"), 1 / MICROMETERS_PER_MIL),
+    ("gal/100sqft", ("gal/100sqft", "gal per 100 sq ft", "gal/100 sq ft"), Fraction(1)),
+    ("gal/100sqft", ("l/m2", "l/m²"), 100 * SQUARE_METERS_PER_SQUARE_FOOT / LITERS_PER_GALLON),
+    ("sqft/gal", ("sqft/gal", "sq ft/gal", "sq ft per gal", "ft2/gal", "ft²/gal"), Fraction(1)),
+    ("sqft/gal", ("m2/l", "m²/l"), LITERS_PER_GALLON / SQUARE_METERS_PER_SQUARE_FOOT),
+    ("pt/day", ("pt/day", "pints a day", "pints/day", "pint/day"), Fraction(1)),
+    ("pt/day", ("l/day", "l a day", "liters a day", "litres a day"), PINTS_PER_GALLON / LITERS_PER_GALLON),
+    ("Btu/h", ("btu/h", "btu", "btuh"), Fraction(1)),
+    ("Btu/h", ("kw",), BTU_PER_H_PER_KILOWATT),
+    ("per_h", ("an hour", "per hour", "/h", "ach"), Fraction(1)),
     ("F", ("f", "°f", "deg f"), Fraction(1)),
 )
 _CELSIUS = ("°c", "deg c", "c")  # the longest first
@@ -174,6 +199,16 @@ _SHOWN = (
     ("psf", "lb/sq ft", "kg/m²", KILOGRAMS_PER_POUND / SQUARE_METERS_PER_SQUARE_FOOT),
     ("lb/gal", "lb/gal", "kg/L", KILOGRAMS_PER_POUND / LITERS_PER_GALLON),
     ("psi", "psi", "kPa", Fraction(6894757, 1000000)),
+    ("cuyd", "cu yd", "m³", 27 * CUBIC_METERS_PER_CUBIC_FOOT),
+    ("cfm", "cu ft/min", "m³/h", MINUTES_PER_HOUR * CUBIC_METERS_PER_CUBIC_FOOT),
+    ("mil", "mil", "µm", MICROMETERS_PER_MIL),
+    ("gal/100sqft", "gal per 100 sq ft", "L/m²", LITERS_PER_GALLON / 100 / SQUARE_METERS_PER_SQUARE_FOOT),
+    ("sqft/gal", "sq ft/gal", "m²/L", SQUARE_METERS_PER_SQUARE_FOOT / LITERS_PER_GALLON),
+    ("pt/day", "pints a day", "L a day", LITERS_PER_GALLON / PINTS_PER_GALLON),
+    ("gr/lb", "grains/lb", "g/kg", Fraction(1000, GRAINS_PER_POUND)),
+    ("inwc", "in of water", "Pa", PASCALS_PER_INCH_OF_WATER),
+    ("sqin", "sq in", "cm²", Fraction(64516, 10000)),
+    ("per_h", "an hour", "an hour", Fraction(1)),
 )
 
 

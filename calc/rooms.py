@@ -86,6 +86,25 @@ class Room:
         north = [corner[1] for corner in self.outline]
         return (max(east) - min(east)) / measure.INCHES_PER_FOOT, (max(north) - min(north)) / measure.INCHES_PER_FOOT
 
+    def rectangles_in(self) -> list[tuple[Fraction, Fraction, Fraction, Fraction]]:
+        """Return the floor as rectangles (west, south, east, north) [in] that do not overlap, from south to north."""
+        levels = _different([corner[1] for corner in self.outline])
+        found = []
+        for at in range(len(levels) - 1):
+            middle = (levels[at] + levels[at + 1]) / 2
+            crossings = []
+            for start, end in _edges(self.outline):
+                if start[0] == end[0] and min(start[1], end[1]) < middle < max(start[1], end[1]):
+                    crossings.append(start[0])
+            crossings.sort()
+            for pair in range(0, len(crossings) - 1, 2):
+                found.append((crossings[pair], levels[at], crossings[pair + 1], levels[at + 1]))
+        return found
+
+    def highest_rise_in(self) -> Fraction:
+        """Return how far the ceiling rises above its lowest wall [in]."""
+        return self.slope * max([self._run(corner) for corner in self.outline])
+
     def _run_at_origin(self) -> Fraction:
         return self._run((Fraction(0), Fraction(0)))
 
@@ -270,6 +289,15 @@ def _which(x: Fraction, y: Fraction) -> str:
     if x != 0 and y != 0:
         return "both ways"
     return "east and west" if x != 0 else "north and south"
+
+
+def _different(values: list[Fraction]) -> list[Fraction]:
+    """Return the values in rising order, each once."""
+    kept: list[Fraction] = []
+    for value in sorted(values):
+        if not kept or value != kept[-1]:
+            kept.append(value)
+    return kept
 
 
 def _edges(

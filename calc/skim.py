@@ -10,117 +10,43 @@ from fractions import Fraction
 from calc import measure, words
 from calc.answer import Answer, Calculator, Line, line
 from calc.drawing import Dimension, Drawing, Label, Shape
-from calc.drying import COAT_THICKNESS, COATS, TEXTURE_DEPTH, THICK_COAT_IN
+from calc.drying import THICK_COAT_IN
 from calc.exact import ceiling
 from calc.fields import SHOW_IN, Field, Values
-from calc.rooms import EXAMPLE
+from calc.inputs import AREA, COAT_THICKNESS, COATS, OPTIONAL_ROOMS, TEXTURE_DEPTH, WASTE, WATER_LB_PER_GAL, area_sqft
 from calc.signals import Caution, caution
-from calc.takeoff import area_of
 
 GALLONS_PER_SQFT_INCH = Fraction(measure.SQUARE_INCHES_PER_SQUARE_FOOT, measure.CUBIC_INCHES_PER_GALLON)
-WATER_LB_PER_GAL = Fraction(83285, 10000)  # water at 70 degF [lb/gal], IAPWS-97
 HEAVY_LOAD_PSF = Fraction(13, 10)  # what a maker lets hang on 1/2 in board, joists 24 in apart [lb/sq ft]
 BOARD_DRAWN_IN = Fraction(1, 2)  # the old board on the drawing [in], not measured
 SECTION_WIDTH_IN = Fraction(3, 2)  # width of the drawn section [in]
 BUMPS_DRAWN = 5
 
-OPTIONAL_ROOMS = Field(
-    name="rooms",
-    label="Rooms",
-    kind="rooms",
-    unit="",
-    help="One room a line. Two sides, or walk round it wall by wall with E, S, W, N.",
-    example=EXAMPLE,
-    required=False,
-)
-AREA = Field(
-    name="area_sqft",
-    label="Ceiling area",
-    kind="area",
-    unit="sqft",
-    help="Instead of rooms, where you know it.",
-    example="280",
-    lowest="1",
-    highest="100000",
-    required=False,
-)
 OPEN = Field(
-    name="texture_open_pct",
-    label="Open space in the texture",
-    kind="percent",
-    unit="%",
+    name="texture_open_pct", label="Open space in the texture", kind="percent", unit="%",
     help="The part of its depth that is air. Pointed bumps that touch leave 74 %.",
-    example="75",
-    lowest="0",
-    highest="100",
-    default="75",
-    source="geometry",
-    rare=True,
-)
+    example="75", lowest="0", highest="100", default="75", source="geometry", rare=True,
+)  # fmt: skip
 SHRINKAGE = Field(
-    name="shrinkage_pct",
-    label="Shrinkage",
-    kind="percent",
-    unit="%",
+    name="shrinkage_pct", label="Shrinkage", kind="percent", unit="%",
     help="What the compound loses as it dries, by volume. Its label or data sheet says; the standard allows up to 35 %.",
-    example="25",
-    lowest="0",
-    highest="50",
-    default="25",
-    source="common-practice",
-    rare=True,
-)
-WASTE = Field(
-    name="waste_pct",
-    label="Waste",
-    kind="percent",
-    unit="%",
-    help="What stays in pails and on tools.",
-    example="10",
-    lowest="0",
-    highest="50",
-    default="10",
-    source="common-practice",
-    rare=True,
-)
+    example="25", lowest="0", highest="50", default="25", source="common-practice", rare=True,
+)  # fmt: skip
 PAIL = Field(
-    name="pail_gal",
-    label="Pail size",
-    kind="volume",
-    unit="gal",
+    name="pail_gal", label="Pail size", kind="volume", unit="gal",
     help="What one pail holds.",
-    example="4.5",
-    lowest="0.25",
-    highest="60",
-    default="4.5",
-    source="compound-label",
-    rare=True,
-)
+    example="4.5", lowest="0.25", highest="60", default="4.5", source="compound-label", rare=True,
+)  # fmt: skip
 DENSITY = Field(
-    name="compound_lb_per_gal",
-    label="Weight of the compound",
-    kind="rate",
-    unit="lb/gal",
+    name="compound_lb_per_gal", label="Weight of the compound", kind="rate", unit="lb/gal",
     help="All-purpose is about 13.7, lightweight about 8.9.",
-    example="13.7",
-    lowest="5",
-    highest="20",
-    default="13.7",
-    source="compound-label",
-)
+    example="13.7", lowest="5", highest="20", default="13.7", source="compound-label",
+)  # fmt: skip
 WATER = Field(
-    name="water_pct",
-    label="Water in the compound",
-    kind="percent",
-    unit="%",
+    name="water_pct", label="Water in the compound", kind="percent", unit="%",
     help="By weight. 30 to 35 % is printed; the higher is used.",
-    example="35",
-    lowest="0",
-    highest="60",
-    default="35",
-    source="compound-water",
-    rare=True,
-)
+    example="35", lowest="0", highest="60", default="35", source="compound-water", rare=True,
+)  # fmt: skip
 
 
 @dataclass(frozen=True)
@@ -339,11 +265,8 @@ def _bumps(width: Fraction, tips: Fraction, root: Fraction) -> tuple[tuple[Fract
 
 
 def _work_out(values: Values) -> Answer:
-    area_sqft = values.number_or_none("area_sqft")
-    if area_sqft is None:
-        area_sqft = area_of(values.rooms())
     inputs = SkimInputs(
-        area_sqft,
+        area_sqft(values),
         values.number("texture_depth_in"),
         values.number("texture_open_pct"),
         values.count("coats"),

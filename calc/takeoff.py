@@ -6,32 +6,14 @@ from fractions import Fraction
 from calc import measure, rooms, words
 from calc.answer import Answer, Calculator, line
 from calc.drawing import ROW_FOR_DIMENSION, SHEET_HEIGHT, SHEET_WIDTH, Dimension, Drawing, Label, Shape
-from calc.fields import SHOW_IN, Field, Values
+from calc.exact import total
+from calc.fields import SHOW_IN, Values
+from calc.inputs import HEIGHT, ROOMS
 from calc.rooms import Room
 
 SOURCE = ("geometry",)
 MOST_ROOMS_DRAWN = 6
 LEAVE_ALONE = "Measure along the floor. Leave the texture alone until the asbestos result is in."
-
-ROOMS = Field(
-    name="rooms",
-    label="Rooms",
-    kind="rooms",
-    unit="",
-    help="One room a line. Two sides, or walk round it wall by wall with E, S, W, N.",
-    example=rooms.EXAMPLE,
-)
-HEIGHT = Field(
-    name="ceiling_height_ft",
-    label="Ceiling height",
-    kind="length",
-    unit="ft",
-    help="Floor to ceiling, at the lowest wall.",
-    example="8' 1\"",
-    lowest="4",
-    highest="40",
-    default="8",
-)
 
 
 @dataclass(frozen=True)
@@ -51,10 +33,10 @@ def takeoff(inputs: TakeoffInputs, given: tuple[tuple[str, str], ...]) -> Answer
     """
     height = inputs.ceiling_height_ft
     show = inputs.show_in
-    ceiling_area_sqft = _sum([room.ceiling_area_sqft() for room in inputs.rooms])
-    perimeter_ft = _sum([room.perimeter_ft() for room in inputs.rooms])
-    wall_area_sqft = _sum([room.wall_area_sqft(height) for room in inputs.rooms])
-    volume_cuft = _sum([room.volume_cuft(height) for room in inputs.rooms])
+    ceiling_area_sqft = total([room.ceiling_area_sqft() for room in inputs.rooms])
+    perimeter_ft = total([room.perimeter_ft() for room in inputs.rooms])
+    wall_area_sqft = total([room.wall_area_sqft(height) for room in inputs.rooms])
+    volume_cuft = total([room.volume_cuft(height) for room in inputs.rooms])
     lines = (
         line(
             "ceiling_area_sqft",
@@ -121,18 +103,6 @@ def takeoff(inputs: TakeoffInputs, given: tuple[tuple[str, str], ...]) -> Answer
         notes=tuple([_read_back(room, show) for room in inputs.rooms] + [LEAVE_ALONE]),
         drawing=_plan(inputs.rooms, show),
     )
-
-
-def area_of(room_list: tuple[Room, ...]) -> Fraction:
-    """Return the ceiling area of all rooms [sq ft]."""
-    return _sum([room.ceiling_area_sqft() for room in room_list])
-
-
-def _sum(values: list[Fraction]) -> Fraction:
-    total = Fraction(0)
-    for value in values:
-        total += value
-    return total
 
 
 def _each(room: Room, value: Fraction, unit: str) -> str:
@@ -218,7 +188,7 @@ def _gap_in(room_list: tuple[Room, ...]) -> Fraction:
     """The space between two rooms on the plan [in] that leaves room for a dimension on the page."""
     sizes = [room.size_ft() for room in room_list]
     widest = max([east for east, _ in sizes]) * measure.INCHES_PER_FOOT
-    deep = _sum([north for _, north in sizes]) * measure.INCHES_PER_FOOT
+    deep = total([north for _, north in sizes]) * measure.INCHES_PER_FOOT
     left_for_rooms = SHEET_HEIGHT - ROW_FOR_DIMENSION * (len(room_list) - 1)
     return max(widest * ROW_FOR_DIMENSION / SHEET_WIDTH, deep * ROW_FOR_DIMENSION / left_for_rooms)
 

@@ -71,7 +71,7 @@ def _control(key: str, field: Field) -> str:
             ]
         )  # fmt: skip
         return "<select" + common + ">" + options + "</select>"
-    if field.kind == "rooms":
+    if field.kind in ("rooms", "list"):
         return (
             '<textarea rows="3" spellcheck="false" autocapitalize="words"'
             + common
@@ -79,6 +79,11 @@ def _control(key: str, field: Field) -> str:
             + escaped(field.default)
             + "</textarea>"
         )
+    suggested = ""
+    if field.kind == "text" and field.choices:
+        common += ' list="' + key + '-known"'
+        options = "".join(['<option value="' + escaped(value) + '"></option>' for value, _ in field.choices])
+        suggested = '<datalist id="' + key + '-known">' + options + "</datalist>"
     mode = ' inputmode="decimal"' if field.kind in NUMERIC else ""
     unit = UNIT_NAMES.get(field.unit, field.unit)
     shown = '<span class="unit" aria-hidden="true">' + unit + "</span>" if unit else ""
@@ -91,4 +96,5 @@ def _control(key: str, field: Field) -> str:
         + '">'
         + shown
         + "</span>"
+        + suggested
     )

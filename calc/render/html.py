@@ -1,6 +1,6 @@
 """An answer as HTML. Written once when the page is built, and again in the page for a visitor's own figures."""
 
-from calc.answer import Answer, Line
+from calc.answer import Answer, Item, Line
 from calc.render import svg
 from calc.render.escape import escaped
 from calc.signals import Caution, in_order
@@ -22,6 +22,9 @@ def answer(found: Answer) -> str:
         '<p class="figure"><strong>' + escaped(found.figure) + "</strong> " + escaped(found.figure_label) + "</p>"
     )
     parts.append('<p class="sentence">' + escaped(found.sentence) + "</p>")
+    if found.items:
+        rows = "".join([_item(one) for one in found.items])
+        parts.append('<p class="items-title">' + escaped(found.items_title) + '</p><ul class="items">' + rows + "</ul>")
     if found.drawing is not None:
         parts.append(svg.figure(found.drawing, found.calculator))
     parts += [caution(one) for one in ordered if one.signal not in GRAVE]
@@ -57,7 +60,18 @@ def mark_of(source_id: str) -> str:
 
 def number_of(source_id: str) -> int:
     """Return the number of a source, the same on every page: its place in the register."""
-    return [one.id for one in SOURCES].index(source_id) + 1
+    return _NUMBERS[source_id]
+
+
+_NUMBERS = dict([(one.id, at + 1) for at, one in enumerate(SOURCES)])
+
+
+def _item(one: Item) -> str:
+    marks = "".join([mark_of(source_id) for source_id in one.sources])
+    return (
+        '<li><span class="label">' + escaped(one.name) + '</span> <b class="value">' + escaped(one.state) + "</b>"
+        '<span class="rule">' + escaped(one.text) + marks + "</span></li>"
+    )  # fmt: skip
 
 
 def _line(one: Line) -> str:

@@ -105,6 +105,8 @@ def _margin(drawing: Drawing, label_side: str, dimension_side: str) -> Fraction:
 def _shape(sheet: _Sheet, one: Shape, prefix: str) -> str:
     points = " ".join([_number(sheet.x(x)) + "," + _number(sheet.y(y)) for x, y in one.points])
     classes = one.weight + (" old" if one.old else "")
+    if one.weight == "curve":
+        return '<polyline class="' + ("dim" if one.old else "edge") + '" fill="none" points="' + points + '"/>'
     hatched = one.hatch in [name for name, _ in _HATCHES]
     if one.hatch == "solid":
         classes += " solid"

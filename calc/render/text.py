@@ -14,6 +14,13 @@ def answer(found: Answer) -> str:
     for one in in_order(found.cautions):
         rows += [one.signal + ": " + one.text, ""]
     rows += [found.figure + " " + found.figure_label, found.sentence, ""]
+    if found.items:
+        rows.append(found.items_title)
+        for item in found.items:
+            rows.append("  " + item.name + ": " + item.state)
+            rows.append(INDENT + item.text)
+            rows.append(INDENT + "Source: " + "; ".join([source(source_id).title for source_id in item.sources]))
+        rows.append("")
     for line in found.lines:
         rows.append(line.label + ": " + line.shown + "  (" + line.name + ")")
         rows.append(INDENT + line.rule)

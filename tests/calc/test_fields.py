@@ -8,8 +8,10 @@ from calc import catalogue, fields, measure, signals, sources
 from calc.catalogue import CALCULATORS
 
 UNIT_ENDINGS = {
-    "in": "_in", "ft": "_ft", "sqft": "_sqft", "gal": "_gal", "cuft": "_cuft", "lb": "_lb", "psf": "_psf", "psi": "_psi",
-    "lb/gal": "_lb_per_gal", "%": "_pct", "F": "_f", "h": ("hours", "hours_low", "hours_high"), "": "",
+    "in": "_in", "ft": "_ft", "sqft": "_sqft", "gal": ("_gal", "gallons"), "cuft": "_cuft", "cuyd": "_cuyd", "lb": "_lb", "psf": "_psf",
+    "psi": "_psi", "lb/gal": "_lb_per_gal", "%": "_pct", "F": "_f", "h": ("hours", "hours_low", "hours_high"), "cfm": "_cfm", "mil": "_mil",
+    "per_h": "_per_hour", "gal/100sqft": "_gal_per_100sqft", "sqft/gal": "_sqft_per_gal", "pt/day": "_pt_per_day", "Btu/h": "_btu_per_h",
+    "gr/lb": "_gr_per_lb", "inwc": "_inwc", "sqin": "_sqin", "": "",
 }  # fmt: skip
 EVERY_FIELD = [pytest.param(one, field, id=f"{one.name} {field.name}") for one in CALCULATORS for field in one.fields]
 EVERY_CALCULATOR = [pytest.param(one, id=one.name) for one in CALCULATORS]
@@ -21,7 +23,7 @@ def test_a_field_is_whole(calculator, field):
     assert field.name.endswith(UNIT_ENDINGS[field.unit])
     assert field.label and field.help.endswith(".") and field.example
     assert sources.source(field.source)
-    if field.kind not in ("rooms", "choice"):
+    if field.kind not in ("rooms", "choice", "list", "text"):
         low, high = (measure.read_quantity(text, field.unit) for text in (field.lowest, field.highest))
         assert low < high
         for text in (field.example, field.default or field.example):
@@ -70,7 +72,7 @@ def test_unknown_names_are_named():
     assert [fault.field for fault in faults] == ["colour"]
     assert "texture_depth_in" in faults[0].message
     _, faults = catalogue.work_out("plaster", {})
-    assert "takeoff, skim or drying" in faults[0].message
+    assert "humidity or paint" in faults[0].message
 
 
 def test_every_fault_comes_at_once():

@@ -1,58 +1,74 @@
-"""Every published figure in `vectors/` against the calculator it belongs to.
+"""Every published figure in `vectors/` against the calculator it belongs to."""
 
-A vector holds the figure as the source prints it, with half its last digit as tolerance unless it gives a
-reason. `within` asks that the printed figure lies inside the band that we give.
-"""
-
-import json
 from fractions import Fraction
-from pathlib import Path
 
 import pytest
 
 from calc import catalogue
+from handbook import evidence
 
-FOLDER = Path(__file__).parent / "vectors"
-
-
-def _vectors():
-    for path in sorted(FOLDER.glob("*.json")):
-        for vector in json.loads(path.read_text(encoding="utf-8")):
-            yield pytest.param(path.stem, vector, id=f"{path.stem} {vector['id']}")
+VECTORS = [
+    pytest.param(calculator, vector, id=f"{calculator} {vector['id']}") for calculator, vector in evidence.vectors()
+]
 
 
-def _values(calculator, inputs):
-    answer, faults = catalogue.work_out(calculator, inputs)
-    assert answer is not None, faults
-    return {line.name: line.value for line in answer.lines}
-
-
-@pytest.mark.parametrize(("calculator", "vector"), list(_vectors()))
+@pytest.mark.parametrize(("calculator", "vector"), VECTORS)
 def test_printed_figure(calculator, vector):
-    ours = _values(calculator, vector["inputs"])
     assert vector["source"]
-    assert vector["known"] in ("seen", "quoted", "memory", "computed")
-    for name, printed in vector.get("printed", {}).items():
-        assert abs(ours[name] - Fraction(printed)) <= Fraction(vector["tolerance"][name]), (name, float(ours[name]))
-    for name, band in vector.get("within", {}).items():
-        assert ours[band["low"]] <= Fraction(band["printed"]) <= ours[band["high"]], (name, float(ours[name]))
-    assert "printed" in vector or "within" in vector
+    assert vector["known"] in evidence.KNOWN
+    found = evidence.checks(calculator, vector)
+    assert found
+    for one in found:
+        assert one.agrees, one
+
+
+def test_every_calculator_has_vectors_and_no_vector_stands_twice():
+    ids = [(calculator, vector["id"]) for calculator, vector in evidence.vectors()]
+    assert len(ids) == len(set(ids))
+    assert {calculator for calculator, _ in ids} == {one.name for one in catalogue.CALCULATORS}
+    assert {path.stem for path in evidence.FOLDER.glob("*.json")} == {one.name for one in catalogue.CALCULATORS}
 
 
 def test_a_tolerance_is_half_the_last_digit_or_says_why():
-    for path in FOLDER.glob("*.json"):
-        for vector in json.loads(path.read_text(encoding="utf-8")):
-            for name, printed in vector.get("printed", {}).items():
-                decimals = len(printed.partition(".")[2])
-                half = Fraction(1, 2 * 10**decimals)
-                assert Fraction(vector["tolerance"][name]) <= half or vector["tolerance_reason"], vector["id"]
+    for _, vector in evidence.vectors():
+        for name, printed in vector.get("printed", {}).items():
+            decimals = len(printed.partition(".")[2])
+            half = Fraction(1, 2 * 10**decimals)
+            assert Fraction(vector["tolerance"][name]) <= half or vector["tolerance_reason"], vector["id"]
 
 
-def test_a_wrong_constant_would_be_seen(monkeypatch):
-    """The check on the checks: a gallon of 230 cubic inches must turn the gallon vector red."""
-    from calc import skim
+def _reds(calculator):
+    return [
+        one.id
+        for name, vector in evidence.vectors()
+        if name == calculator
+        for one in evidence.checks(name, vector)
+        if not one.agrees
+    ]
 
-    vector = json.loads((FOLDER / "skim.json").read_text(encoding="utf-8"))[0]
-    monkeypatch.setattr(skim, "GALLONS_PER_SQFT_INCH", Fraction(144, 230))
-    with pytest.raises(AssertionError):
-        test_printed_figure("skim", vector)
+
+WRONG = [
+    ("skim", "skim", "GALLONS_PER_SQFT_INCH", Fraction(144, 230), "JC-01"),
+    ("paint", "paint", "SQFT_PER_GAL_AT_ONE_MIL", Fraction(1600), "MAT-03 at 350"),
+    ("airflow", "airflow", "MINUTES_PER_HOUR", 61, "AIR-02"),
+    ("samples", "samples", "SAMPLE_STEPS", ((1001, 3), (5000, 5)), "AS-01 1000.01 sq ft"),
+    ("lead", "lead", "WINDOW_DAYS", 31, "PB-01 day 31"),
+    ("lead", "lead", "BEFORE_YEAR", 1979, "PB-03 1978"),
+    ("fixtures", "fixture_rules", "SET_BACK_IN", Fraction(3, 8), "EL-01 3/8 in"),
+    ("fixtures", "fixture_rules", "ROOM_IN", 83, "HT-01 under it"),
+    ("panels", "panels", "ADHESIVE_IN", Fraction(1, 4), "TL-01"),
+    ("taping", "taping", "TAPE_FT_PER_1000", 381, "WX-01"),
+    ("wetting", "wetting", "WATER_LB_PER_GAL", Fraction(834, 100), "MAT-01 at 70 F"),
+    ("debris", "debris", "BOARD_LB_PER_CUYD", 500, "GB-24"),
+    ("sheeting", "sheeting", "FILM_DENSITY", Fraction(95, 100), "MAT-02 6 mil"),
+    ("humidity", "air", "WATER_TO_AIR_MASS", Fraction(622, 1000), "Moist air 70 F 50 %"),
+    ("reach", "reach", "LADDER_RATIO", 3, "LD-01"),
+]
+
+
+@pytest.mark.parametrize(("calculator", "module", "constant", "wrong", "red"), WRONG)
+def test_a_wrong_constant_would_be_seen(monkeypatch, calculator, module, constant, wrong, red):
+    """The check on the checks: break a constant, and the vector that holds it turns red."""
+    assert _reds(calculator) == []
+    monkeypatch.setattr(f"calc.{module}.{constant}", wrong)
+    assert red in _reds(calculator)

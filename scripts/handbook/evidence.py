@@ -1,0 +1,74 @@
+"""Published figures against our own: the one reader of the vectors, for the tests and for the page that shows them.
+
+A vector holds the figure as its source prints it, with half its last digit as tolerance unless it gives a reason.
+`within` asks that the printed figure lies inside the band that we give; `says` asks for a verdict on a listed thing.
+"""
+
+import json
+from dataclasses import dataclass
+from fractions import Fraction
+from pathlib import Path
+from typing import Any
+
+from calc import catalogue, words
+
+FOLDER = Path(__file__).resolve().parents[2] / "tests" / "calc" / "vectors"
+KNOWN = ("seen", "quoted", "memory", "computed")
+
+
+@dataclass(frozen=True)
+class Check:
+    """One printed figure and ours. `agrees` is judged on exact values, not on the texts shown."""
+
+    calculator: str
+    id: str
+    name: str
+    printed: str
+    ours: str
+    source: str
+    known: str
+    agrees: bool
+
+
+def vectors() -> list[tuple[str, dict[str, Any]]]:
+    """Return (calculator, vector) for every vector, in the order of the catalogue."""
+    return [
+        (calculator.name, vector)
+        for calculator in catalogue.CALCULATORS
+        for vector in json.loads((FOLDER / f"{calculator.name}.json").read_text(encoding="utf-8"))
+    ]
+
+
+def checks(calculator: str, vector: dict[str, Any]) -> list[Check]:
+    """Return one check for each figure of a vector; raises ValueError where the calculator refuses the inputs."""
+    answer, faults = catalogue.work_out(calculator, vector["inputs"])
+    if answer is None:
+        raise ValueError(f"{calculator} {vector['id']}: {[fault.message for fault in faults]}")
+    values = {line.name: line for line in answer.lines}
+    states: dict[str, str] = {}
+    for item in answer.items:
+        states.setdefault(item.name, item.state)
+    found = []
+
+    def told(name: str, printed: str, ours: str, agrees: bool) -> None:
+        found.append(
+            Check(calculator, vector["id"], name, printed, ours, vector["source"], vector["known"], agrees)
+        )  # fmt: skip
+
+    for name, printed in vector.get("printed", {}).items():
+        value = values[name].value
+        places = len(printed.partition(".")[2]) + 1
+        agrees = abs(value - Fraction(printed)) <= Fraction(vector["tolerance"][name])
+        told(name, printed, words.short_decimal(value, places), agrees)
+    for name, band in vector.get("within", {}).items():
+        low, high = values[band["low"]].value, values[band["high"]].value
+        ours = f"{words.short_decimal(low, 1)} to {words.short_decimal(high, 1)}"
+        told(name, band["printed"], ours, low <= Fraction(band["printed"]) <= high)
+    for name, state in vector.get("says", {}).items():
+        told(name, state, states.get(name, "nothing"), states.get(name) == state)
+    return found
+
+
+def every_check() -> list[Check]:
+    """Return all checks of all vectors."""
+    return [check for calculator, vector in vectors() for check in checks(calculator, vector)]
