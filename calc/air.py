@@ -40,9 +40,7 @@ def vapor_pressure_psi(temperature_f: Fraction) -> Fraction:
     """
     if not LOWEST_TEMPERATURE_F <= temperature_f <= HIGHEST_TEMPERATURE_F:
         raise ValueError("vapor pressure is worked out from 32 to 392 °F")
-    rankine = temperature_f + RANKINE_AT_ZERO_FAHRENHEIT
-    power = C8 / rankine + C9 + rankine * (C10 + rankine * (C11 + rankine * C12)) + C13 * logarithm(rankine)
-    return Fraction(int(exponential(power) * _KEPT + Fraction(1, 2)), _KEPT)
+    return Fraction(int(exponential(_log_pressure(temperature_f)) * _KEPT + Fraction(1, 2)), _KEPT)
 
 
 def outdoor_pressure_psi(temperature_f: Fraction) -> Fraction:
@@ -69,12 +67,10 @@ def humidity_ratio(pressure_psi: Fraction) -> Fraction:
 
 
 def dew_point_f(pressure_psi: Fraction) -> Fraction | None:
-    """Return the temperature [degF] at which air of vapor pressure `pressure_psi` [psi] is full, to four decimals.
+    """Return the temperature [degF] at which air of vapor pressure `pressure_psi` [psi, > 0] is full, to four decimals.
 
     None below 32 degF, where frost falls instead. By the secant rule on 1/T, in which ln p is nearly a straight line.
     """
-    if pressure_psi < vapor_pressure_psi(Fraction(LOWEST_TEMPERATURE_F)):
-        return None
     goal = logarithm(pressure_psi)
     low_f, high_f = FIRST_GUESS_F, SECOND_GUESS_F
     low, high = _log_pressure(low_f), _log_pressure(high_f)
@@ -87,8 +83,10 @@ def dew_point_f(pressure_psi: Fraction) -> Fraction | None:
             int((1 / inverse - RANKINE_AT_ZERO_FAHRENHEIT) * DEW_POINT_KEPT + Fraction(1, 2)), DEW_POINT_KEPT
         )
         low_f, low, high_f, high = high_f, high, found, _log_pressure(found)
-    return high_f
+    return high_f if high_f >= LOWEST_TEMPERATURE_F else None
 
 
 def _log_pressure(temperature_f: Fraction) -> Fraction:
-    return logarithm(vapor_pressure_psi(max(temperature_f, Fraction(LOWEST_TEMPERATURE_F))))
+    """The natural logarithm of the pressure over liquid water: equation 6 as it is printed."""
+    rankine = temperature_f + RANKINE_AT_ZERO_FAHRENHEIT
+    return C8 / rankine + C9 + rankine * (C10 + rankine * (C11 + rankine * C12)) + C13 * logarithm(rankine)

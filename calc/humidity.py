@@ -35,13 +35,14 @@ from calc.words import short_decimal
 
 HOURS_PER_DAY = 24
 LONGEST_H = 720  # beyond 30 days nobody waits [h]
-STEPS = 48  # a course is followed in about so many steps [-]
+STEPS = 32  # a course is followed in about so many steps [-]
 MOST_STEPS = 200
 RATED_F = Fraction(80)  # a dehumidifier is rated at 80 degF [degF], AHAM
 RATED_PCT = Fraction(60)  # and 60 % humidity [%], AHAM
 BURNED_LB_PER_BTU = Fraction(94, 1000000)  # water from natural gas [lb/Btu]; molar masses, heat value from memory
 DAMP_PCT = 80  # from here on walls and windows sweat and mold starts [%], common practice
 CHART_WIDTH, CHART_HEIGHT = Fraction(100), Fraction(70)
+DRAWN_EACH = 2  # every second step is drawn [-]
 LONGEST_DRAWN = 3  # the chart ends at so many times the quickest way [-]
 LAW = ("gypsum-handbook-drying", "ashrae-vapor-pressure", "common-practice")
 
@@ -111,18 +112,28 @@ class Way:
     course: Course
 
 
-def air_of(inputs: HumidityInputs, air_changes_per_hour: Fraction, with_machine: bool) -> Air:
-    """Return the room's air for one way of drying. Source: ASHRAE 2017 for pressures, AHAM for the rating point."""
-    pints = inputs.dehumidifier_pt_per_day if with_machine else Fraction(0)
+def closed_air(inputs: HumidityInputs) -> Air:
+    """Return the room's air, closed and without a machine. Source: ASHRAE 2017 for pressures, AHAM for the rating point."""
     return Air(
         inputs.volume_cuft,
         inputs.temperature_f,
         vapor_pressure_psi(inputs.temperature_f),
         outdoor_pressure_psi(inputs.outdoor_temperature_f) * inputs.outdoor_humidity_pct / 100,
-        air_changes_per_hour,
-        pints * WATER_LB_PER_GAL / PINTS_PER_GALLON / HOURS_PER_DAY,
+        inputs.closed_air_changes_per_hour,
+        Fraction(0),
         vapor_pressure_psi(RATED_F) * RATED_PCT / 100,
         inputs.burner_btu_per_h * BURNED_LB_PER_BTU,
+    )
+
+
+def airs_of(inputs: HumidityInputs) -> tuple[Air, Air, Air]:
+    """Return the room's air closed, with the window open, and closed with the dehumidifier on."""
+    closed = closed_air(inputs)
+    removal_lb_per_h = inputs.dehumidifier_pt_per_day * WATER_LB_PER_GAL / PINTS_PER_GALLON / HOURS_PER_DAY
+    return (
+        closed,
+        closed.with_other(inputs.open_air_changes_per_hour, Fraction(0)),
+        closed.with_other(inputs.closed_air_changes_per_hour, removal_lb_per_h),
     )
 
 
@@ -148,7 +159,7 @@ def course_of(inputs: HumidityInputs, air: Air, steps: int) -> Course:
     while True:
         wanted = min(MOST_STEPS * steps // STEPS, ceiling(LONGEST_H / step_h))
         course = follow(air, water_lb, start_psi, rate, step_h, wanted)
-        if course.hours_to_dry is not None or course.points[-1][0] >= LONGEST_H:
+        if course.hours_to_dry is not None or course.followed_h() >= LONGEST_H:
             return course
         step_h = step_h * 2  # the estimate was short; look further
 
@@ -166,15 +177,14 @@ def humidity(inputs: HumidityInputs, given: tuple[tuple[str, str], ...]) -> Answ
     """
     _refuse(inputs)
     show = inputs.show_in
-    closed = air_of(inputs, inputs.closed_air_changes_per_hour, False)
+    closed, window, machine = airs_of(inputs)
     ways = (
         Way("closed_hours", "Room closed", course_of(inputs, closed, STEPS)),
-        Way("window_hours", "Window open", course_of(inputs, air_of(inputs, inputs.open_air_changes_per_hour, False), STEPS)),
-        Way("machine_hours", "Closed, dehumidifier on", course_of(inputs, air_of(inputs, inputs.closed_air_changes_per_hour, True), STEPS)),
-    )  # fmt: skip
-    saturated = closed.saturated_psi
-    start_psi = saturated * inputs.humidity_pct / 100
-    peak_pct = max([psi for _, psi in ways[0].course.points]) / saturated * 100
+        Way("window_hours", "Window open", course_of(inputs, window, STEPS)),
+        Way("machine_hours", "Closed, dehumidifier on", course_of(inputs, machine, STEPS)),
+    )
+    start_psi = closed.saturated_psi * inputs.humidity_pct / 100
+    peak_pct = ways[0].course.peak_pct()
     lines = [_hours_line(way, show) for way in ways]
     books = ways[0].course.end
     began = ways[0].course.start
@@ -199,7 +209,7 @@ def humidity(inputs: HumidityInputs, given: tuple[tuple[str, str], ...]) -> Answ
             ("ashrae-vapor-pressure",), show,
         ),
     ]  # fmt: skip
-    dew = dew_point_f(start_psi)
+    dew = dew_point_f(start_psi) if start_psi > 0 else None
     if dew is not None:
         lines.append(
             line(
@@ -221,7 +231,7 @@ def humidity(inputs: HumidityInputs, given: tuple[tuple[str, str], ...]) -> Answ
             "The band is that of the drying law, a quarter more or less. Moving air is not in it: a fan helps.",
             "A dehumidifier takes in proportion to the water in the air, and at most its rating. Under 65 °F many ice up.",
         ),
-        drawing=_chart(ways, saturated),
+        drawing=_chart(ways),
         items=tuple([_item(way) for way in ways]),
         items_title="Three ways to dry it",
     )
@@ -231,9 +241,7 @@ def _hours_line(way: Way, show: str) -> Line:
     hours = way.course.hours_to_dry
     value = Fraction(LONGEST_H) if hours is None else hours
     shown = "not in 30 days" if hours is None else measure.shown(hours, "h", 1, show)
-    working = (
-        words.plural(len(way.course.points) - 1, "step") + " of " + short_decimal(way.course.points[1][0], 3) + " h"
-    )
+    working = words.plural(len(way.course.held) - 1, "step") + " of " + short_decimal(way.course.step_h, 3) + " h"
     rule = "Water leaves the coat by the drying law; air changes and machine carry it off."
     return Line(way.name, way.told, value, "h", 1, shown, rule, working, LAW + ("aham-dehumidifier",))
 
@@ -282,11 +290,11 @@ def _cautions(inputs: HumidityInputs, peak_pct: Fraction) -> tuple[Caution, ...]
     return tuple(found)
 
 
-def _chart(ways: tuple[Way, ...], saturated_psi: Fraction) -> Drawing:
+def _chart(ways: tuple[Way, ...]) -> Drawing:
     """Humidity over time for each way; the quickest is drawn heavy."""
-    times = [way.course.points[-1][0] for way in ways]
+    times = [way.course.followed_h() for way in ways]
     best = _best(ways)
-    longest = min(max(times), best.course.points[-1][0] * LONGEST_DRAWN)
+    longest = min(max(times), best.course.followed_h() * LONGEST_DRAWN)
     zero = Fraction(0)
     shapes = [
         Shape(
@@ -299,11 +307,10 @@ def _chart(ways: tuple[Way, ...], saturated_psi: Fraction) -> Drawing:
         Label((zero, CHART_HEIGHT), "before", "100 %"),
     ]
     for way in ways:
-        points = [
-            (hours / longest * CHART_WIDTH, psi / saturated_psi * CHART_HEIGHT)
-            for hours, psi in way.course.points
-            if hours <= longest
-        ]
+        course = way.course
+        across, up = course.step_h * CHART_WIDTH / longest, CHART_HEIGHT / course.full_air
+        shown = [at for at in range(len(course.held)) if at % DRAWN_EACH == 0 and course.step_h * at <= longest]
+        points = [(across * at, up * course.held[at]) for at in shown]
         shapes.append(Shape(tuple(points), "curve", "none", way != best))
         labels.append(
             Label(

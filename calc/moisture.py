@@ -39,6 +39,19 @@ class Air:
         rankine = self.temperature_f + RANKINE_AT_ZERO_FAHRENHEIT
         return self.volume_cuft * SQUARE_INCHES_PER_SQUARE_FOOT / (WATER_GAS_CONSTANT * rankine)
 
+    def with_other(self, air_changes_per_hour: Fraction, removal_lb_per_h: Fraction) -> "Air":
+        """Return the same room with other air changes [1/h] and another dehumidifier [lb/h]."""
+        return Air(
+            self.volume_cuft,
+            self.temperature_f,
+            self.saturated_psi,
+            self.outdoor_psi,
+            air_changes_per_hour,
+            removal_lb_per_h,
+            self.rated_psi,
+            self.added_lb_per_h,
+        )
+
 
 @dataclass(frozen=True)
 class Books:
@@ -54,13 +67,23 @@ class Books:
 
 @dataclass(frozen=True)
 class Course:
-    """How it went: `hours_to_dry` [h] or None where it is not dry at the end; `points` of (hours, vapor pressure [psi]);
-    the books at the start and at the end."""
+    """How it went: `hours_to_dry` [h] or None where it is not dry at the end; the water in the air [micropounds] at the
+    start and after each step of `step_h` [h], and what full air holds; the books at the start and at the end."""
 
     hours_to_dry: Fraction | None
-    points: tuple[tuple[Fraction, Fraction], ...]
+    step_h: Fraction
+    held: tuple[int, ...]
+    full_air: int
     start: Books
     end: Books
+
+    def followed_h(self) -> Fraction:
+        """Return how long the course is [h]."""
+        return self.step_h * (len(self.held) - 1)
+
+    def peak_pct(self) -> Fraction:
+        """Return the highest humidity on the course [%]."""
+        return Fraction(max(self.held) * 100, self.full_air)
 
 
 class _Flows:
@@ -78,6 +101,7 @@ class _Flows:
         kept = exponential(-power) if power < LARGEST_POWER else Fraction(0)
         # over a step the pressure runs to `rest`; its mean is rest + (now - rest) x mean_part
         self.rest = round_half_up(gain / pull * capacity * units)
+        self.kept = round_half_up(kept * SCALE)
         self.mean_part = round_half_up((1 - kept) / power * SCALE)
         self.drying = round_half_up(drying * step_h / capacity * SCALE)
         self.venting = round_half_up(vent * step_h / capacity * SCALE)
@@ -102,14 +126,18 @@ def follow(
     start = Books(coat, held, 0, 0, 0, 0)
     usual = _Flows(air, drying_lb_per_h_psi, air.removal_lb_per_h / air.rated_psi, air.added_lb_per_h, step_h)
     # in damp air the machine takes its rating and no more: a loss that does not grow with the pressure
-    damp = _Flows(air, drying_lb_per_h_psi, Fraction(0), air.added_lb_per_h - air.removal_lb_per_h, step_h)
+    damp = usual
+    if air.removal_lb_per_h > 0:
+        damp = _Flows(air, drying_lb_per_h_psi, Fraction(0), air.added_lb_per_h - air.removal_lb_per_h, step_h)
     most_removed = round_half_up(air.removal_lb_per_h * step_h * units)
     burner = round_half_up(air.added_lb_per_h * step_h * units)
     vented, removed, added, condensed = 0, 0, 0, 0
-    points = [(Fraction(0), Fraction(held) / (capacity * units))]
+    course = [held]
     hours_to_dry = None
     for step in range(steps):
-        flows = damp if held > rated else usual
+        # a step that would take the air out of the damp at once belongs to the other regime
+        over = held > rated and damp.rest + (held - damp.rest) * damp.kept // SCALE > rated
+        flows = damp if over else usual
         mean = max(flows.rest + (held - flows.rest) * flows.mean_part // SCALE, 0)
         dried = max((full_air - mean) * flows.drying // SCALE, 0)
         if dried >= coat:
@@ -117,7 +145,7 @@ def follow(
             hours_to_dry = step_h * (step + part)
             dried = coat
         out = (mean - outdoor) * flows.venting // SCALE
-        taken = most_removed if held > rated else mean * flows.removal // SCALE
+        taken = most_removed if over else mean * flows.removal // SCALE
         coat -= dried
         held += dried + burner - out - taken
         vented, removed, added = vented + out, removed + taken, added + burner
@@ -127,7 +155,9 @@ def follow(
         if held < 0:  # a rounding at the very dry end: the machine finds no more
             removed += held
             held = 0
-        points.append((step_h * (step + 1), Fraction(held) / (capacity * units)))
+        course.append(held)
         if hours_to_dry is not None:
             break
-    return Course(hours_to_dry, tuple(points), start, Books(coat, held, vented, removed, added, condensed))
+    return Course(
+        hours_to_dry, step_h, tuple(course), full_air, start, Books(coat, held, vented, removed, added, condensed)
+    )

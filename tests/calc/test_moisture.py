@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from calc import catalogue
 from calc.air import dew_point_f, humidity_ratio, outdoor_pressure_psi, vapor_pressure_psi
 from calc.drying import drying_band_h
-from calc.humidity import STEPS, HumidityInputs, air_of, course_of, drying_rate_lb_per_h_psi
+from calc.humidity import STEPS, HumidityInputs, airs_of, closed_air, course_of, drying_rate_lb_per_h_psi
 from calc.moisture import UNIT_LB, follow
 
 F = Fraction
@@ -42,16 +42,10 @@ cases = st.builds(
 )
 
 
-def ways(case):
-    yield air_of(case, case.closed_air_changes_per_hour, False)
-    yield air_of(case, case.open_air_changes_per_hour, False)
-    yield air_of(case, case.closed_air_changes_per_hour, True)
-
-
 @settings(max_examples=80, deadline=None)
 @given(cases)
 def test_water_is_conserved_to_the_micropound(case):
-    for air in ways(case):
+    for air in airs_of(case):
         course = course_of(case, air, STEPS)
         start, end = course.start, course.end
         came = start.coat + start.air + end.added
@@ -63,7 +57,7 @@ def test_water_is_conserved_to_the_micropound(case):
 @settings(max_examples=60, deadline=None)
 @given(cases)
 def test_halving_the_step_changes_the_hours_by_less_than_one_percent(case):
-    for air in ways(case):
+    for air in airs_of(case):
         coarse, fine = course_of(case, air, STEPS), course_of(case, air, 2 * STEPS)
         if coarse.hours_to_dry is None or fine.hours_to_dry is None:
             assert coarse.hours_to_dry is None or coarse.hours_to_dry > 700
@@ -76,16 +70,17 @@ def test_halving_the_step_changes_the_hours_by_less_than_one_percent(case):
 def test_the_course_is_the_analytic_one(air_changes):
     """capacity p' = gain - pull p has an exponential for its answer; the coat has lost its integral."""
     case = inputs(closed_air_changes_per_hour=F(air_changes), outdoor_humidity_pct=F(30))
-    air, rate = air_of(case, F(air_changes), False), drying_rate_lb_per_h_psi(case)
+    air, rate = closed_air(case), drying_rate_lb_per_h_psi(case)
     course = follow(air, case.water_gal * F(83285, 10000), air.saturated_psi / 2, rate, F(1, 4), 40)
     capacity, vent = float(air.lb_per_psi()), float(F(air_changes) * air.lb_per_psi())
     pull = float(rate) + vent
     rest = (float(rate) * float(air.saturated_psi) + vent * float(air.outdoor_psi)) / pull
     start = float(air.saturated_psi) / 2
-    for hours, psi in course.points:
+    for step, held in enumerate(course.held):
+        hours, psi = course.step_h * step, held * UNIT_LB / air.lb_per_psi()
         assert float(psi) == pytest.approx(rest + (start - rest) * math.exp(-pull / capacity * float(hours)), rel=1e-5)
     assert course.end.condensed == 0
-    hours = float(course.points[-1][0])
+    hours = float(course.followed_h())
     integral = rest * hours + (start - rest) * capacity / pull * (1 - math.exp(-pull / capacity * hours))
     lost = float(rate) * (float(air.saturated_psi) * hours - integral)
     assert float((course.start.coat - course.end.coat) * UNIT_LB) == pytest.approx(lost, rel=1e-4)
@@ -93,8 +88,14 @@ def test_the_course_is_the_analytic_one(air_changes):
 
 def test_in_air_that_stays_as_it_is_the_room_dries_in_the_time_of_the_law():
     """Air outdoors as in the room, and blown through: the law's own case."""
-    case = inputs(outdoor_temperature_f=F(70), outdoor_humidity_pct=F(50), temperature_f=F(70), volume_cuft=F(100_000))
-    course = course_of(case, air_of(case, F(60), False), STEPS)
+    case = inputs(
+        outdoor_temperature_f=F(70),
+        outdoor_humidity_pct=F(50),
+        temperature_f=F(70),
+        volume_cuft=F(100_000),
+        closed_air_changes_per_hour=F(60),
+    )
+    course = course_of(case, closed_air(case), STEPS)
     law = drying_band_h(F(70), F(50), F(1, 16)).law_h
     assert float(course.hours_to_dry) == pytest.approx(float(law), rel=0.01)
 
@@ -103,7 +104,7 @@ def test_in_air_that_stays_as_it_is_the_room_dries_in_the_time_of_the_law():
 @given(cases)
 def test_more_water_never_dries_sooner_and_a_drier_day_never_later(case):
     def hours(one):
-        found = course_of(one, air_of(one, one.open_air_changes_per_hour, False), STEPS).hours_to_dry
+        found = course_of(one, airs_of(one)[1], STEPS).hours_to_dry
         return F(720) if found is None else min(found, F(720))
 
     import dataclasses

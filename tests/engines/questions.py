@@ -6,6 +6,7 @@ from fractions import Fraction
 
 from calc import catalogue, measure
 from calc.fields import Field
+from calc.fixture_rules import KINDS
 
 SEED = 20261125
 JUNK = (
@@ -39,6 +40,10 @@ def _one(calculator: catalogue.Calculator, chance: random.Random) -> dict[str, s
 def _good(field: Field, chance: random.Random) -> str:
     if field.kind == "rooms":
         return "; ".join(_room(chance) for _ in range(chance.randint(1, 4)))
+    if field.kind == "list":
+        return "; ".join(_entry(field, chance) for _ in range(chance.randint(1, 6)))
+    if field.kind == "text":
+        return chance.choice([value for value, _ in field.choices] + ["Narnia", "co", "Ünïted", "x" * 70, "  federal "])
     if field.kind == "choice":
         return chance.choice([value for value, _ in field.choices])
     low, high = (measure.read_quantity(text, field.unit) for text in (field.lowest, field.highest))
@@ -54,6 +59,31 @@ def _good(field: Field, chance: random.Random) -> str:
     if field.unit == "F" and kind < 0.4:
         return f"{float((value - 32) * 5 / 9):.1f} C"
     return f"{float(value):.{chance.randint(0, 4)}f}"
+
+
+def _entry(field: Field, chance: random.Random) -> str:
+    """One entry of a list, from its example or of another kind of the same field; now and then a bad one."""
+    known = [part.strip() for part in field.example.split(";")]
+    if field.name == "fixtures":
+        known = [kind.example for kind in KINDS]
+    entry = chance.choice(known)
+    if chance.random() < 0.4:
+        head, colon, value = entry.partition(":")
+        if colon:
+            value = chance.choice(
+                (
+                    f" {chance.randint(0, 120)}",
+                    f" {chance.randint(0, 40)}/8",
+                    " 5%",
+                    " none",
+                    " 1.01",
+                    " 20 cm",
+                    " 3/0",
+                    " x",
+                )
+            )
+        entry = head.replace("12", str(chance.randint(0, 40))) + colon + value
+    return chance.choice(JUNK) if chance.random() < 0.03 else entry
 
 
 def _room(chance: random.Random) -> str:
