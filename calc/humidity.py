@@ -29,7 +29,7 @@ from calc.inputs import (
     volume_cuft,
 )
 from calc.measure import GRAINS_PER_POUND, PINTS_PER_GALLON
-from calc.moisture import Air, Course, follow
+from calc.moisture import UNIT_LB, Air, Course, follow
 from calc.signals import Caution, caution
 from calc.words import short_decimal
 
@@ -42,6 +42,7 @@ RATED_PCT = Fraction(60)  # and 60 % humidity [%], AHAM
 BURNED_LB_PER_BTU = Fraction(94, 1000000)  # water from natural gas [lb/Btu]; molar masses, heat value from memory
 DAMP_PCT = 80  # from here on walls and windows sweat and mold starts [%], common practice
 CHART_WIDTH, CHART_HEIGHT = Fraction(100), Fraction(70)
+LEAST_TOLD_LB = Fraction(1, 10)  # less water than this is not told of [lb]
 DRAWN_EACH = 2  # every second step is drawn [-]
 LONGEST_DRAWN = 3  # the chart ends at so many times the quickest way [-]
 LAW = ("gypsum-handbook-drying", "ashrae-vapor-pressure", "common-practice")
@@ -195,8 +196,8 @@ def humidity(inputs: HumidityInputs, given: tuple[tuple[str, str], ...]) -> Answ
         ),
         line(
             "water_lb", "Water in the coats", inputs.water_gal * WATER_LB_PER_GAL, "lb", 1, "8.3285 lb a gallon at 70 °F.",
-            short_decimal(inputs.water_gal, 2) + " × 8.3285; booked to the millionth of a pound: " + words.whole(began.coat + began.air + books.added)
-            + " in, " + words.whole(books.coat + books.air + books.vented + books.removed + books.condensed) + " found", ("iapws-water",), show,
+            short_decimal(inputs.water_gal, 2) + " × 8.3285; booked to the billionth of a pound: " + words.decimal((began.coat + began.air + books.added) * UNIT_LB, 3) + " lb"
+            + " in, " + words.decimal((books.coat + books.air + books.vented + books.removed + books.condensed) * UNIT_LB, 3) + " lb" + " found", ("iapws-water",), show,
         ),
         line(
             "burner_water_lb", "Water from the burner", inputs.burner_btu_per_h * BURNED_LB_PER_BTU * HOURS_PER_DAY, "lb", 1,
@@ -255,7 +256,11 @@ def _told(course: Course) -> str:
 def _item(way: Way) -> Item:
     gone = way.course.end
     parts = [("out with the air", gone.vented), ("into the machine", gone.removed), ("on cold faces", gone.condensed)]
-    told = [short_decimal(Fraction(amount, 10**6), 1) + " lb " + where for where, amount in parts if amount > 10**5]
+    told = [
+        short_decimal(amount * UNIT_LB, 1) + " lb " + where
+        for where, amount in parts
+        if amount * UNIT_LB > LEAST_TOLD_LB
+    ]
     text = "Water goes " + words.listed(told) + "." if told else "No water has left yet."
     return Item(way.told, _told(way.course), text, LAW)
 

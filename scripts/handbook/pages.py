@@ -4,6 +4,7 @@ from calc import catalogue
 from calc.fields import UNIT_NAMES
 from calc.render.escape import escaped
 from calc.sources import HOW_KNOWN, SOURCES
+from handbook import evidence
 from handbook.blocks import known
 
 # One symbol for each name in the formulas of the documentation; names are public and never change their meaning.
@@ -89,6 +90,35 @@ def nomenclature_page() -> str:
     )  # fmt: skip
 
 
+def checks_page() -> str:
+    """Return every printed figure beside ours, from the vectors that the tests run on."""
+    found = evidence.every_check()
+    kinds = dict(HOW_KNOWN)
+    parts = []
+    for calculator in catalogue.CALCULATORS:
+        own = [one for one in found if one.calculator == calculator.name]
+        rows = "".join(
+            f"<tr><td>{escaped(one.id)}</td><td>{escaped(one.source)}</td><td>{escaped(kinds[one.known])}</td>"
+            f"<td><code>{escaped(one.name)}</code></td><td>{escaped(one.printed)}</td><td>{escaped(one.ours)}</td>"
+            f"<td>{'agrees' if one.agrees else 'DIFFERS'}</td></tr>"
+            for one in own
+        )
+        parts.append(
+            f'## {calculator.title}\n\n<section class="wide" tabindex="0" aria-label="Checks of {escaped(calculator.title)}">'
+            "<table><thead><tr><th>Check</th><th>Source</th><th>How known</th><th>What</th><th>Printed</th><th>Ours</th>"
+            f"<th></th></tr></thead><tbody>{rows}</tbody></table></section>"
+        )
+    count = {kind: sum(one.known == kind for one in found) for kind in evidence.KNOWN}
+    head = _head("Check table", "Each printed figure that a calculator was checked against, beside our own.")
+    return (
+        head + "# Check table\n\nEach calculator is checked against figures from outside this book: standards, manuals, printed"
+        " examples and reference libraries. The tests run on the same rows. Ours must lie within half of the last printed digit,"
+        f" or the row says why not.\n\nIn all {len(found)} figures: {count['seen']} read in the document itself,"
+        f" {count['quoted']} as quoted elsewhere, {count['computed']} worked out from definitions or by a reference library,"
+        f" {count['memory']} from memory.\n\n" + "\n\n".join(parts) + "\n"
+    )  # fmt: skip
+
+
 def _symbol(name: str) -> str:
     """Return the symbol as it is set: a letter in italics, its index below the line."""
     letter, _, index = SYMBOLS.get(name, "").partition("_")
@@ -99,4 +129,8 @@ def _head(title: str, summary: str) -> str:
     return f'---\ntitle: "{title}"\nkind: reference\nsummary: "{summary}"\n---\n\n'
 
 
-GENERATED = {"reference/sources.md": sources_page, "reference/nomenclature.md": nomenclature_page}
+GENERATED = {
+    "reference/sources.md": sources_page,
+    "reference/checks.md": checks_page,
+    "reference/nomenclature.md": nomenclature_page,
+}

@@ -44,7 +44,7 @@ cases = st.builds(
 
 @settings(max_examples=80, deadline=None)
 @given(cases)
-def test_water_is_conserved_to_the_micropound(case):
+def test_water_is_conserved_to_the_nanopound(case):
     for air in airs_of(case):
         course = course_of(case, air, STEPS)
         start, end = course.start, course.end
