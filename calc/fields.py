@@ -19,7 +19,7 @@ class Field:
     'ft', 'sqft', 'gal', 'F', '%', 'lb/gal', '' for a count or choice). `default`, `lowest` and
     `highest` are written as a person would type them. An empty `default` means that there is none:
     the field must then be filled unless `required` is False. `choices` are (value, label) pairs; for a text they
-    are suggestions. `rare` fields stand folded away in the form. `source` is the id in `calc.sources` that stands
+    are suggestions, for a list (entry, meaning) pairs. `rare` fields stand folded away in the form. `source` is the id in `calc.sources` that stands
     behind the default. `check` reads a list, one entry a line, and returns (entry, what is wrong with it) pairs.
     """
 

@@ -165,7 +165,7 @@ def _box(word: str, value: Fraction, lowering: Lowering) -> tuple[str, str]:
     most = Fraction(0) if lowering.burns else SET_BACK_IN
     behind = "Its edge ends up " + lowering.told(after) + " behind the new face. "
     if word == "recessed":
-        return "needs", behind + "It needs a collar or new trim that reaches " + lowering.told(
+        return "needs work", behind + "It needs a collar or new trim that reaches " + lowering.told(
             after
         ) + ". A light not rated for insulation stays 3 in clear of it. Electrician, where the law says so."
     allowed = (
@@ -175,7 +175,7 @@ def _box(word: str, value: Fraction, lowering: Lowering) -> tuple[str, str]:
     )
     if after <= most:
         return "fits", behind + allowed + " Keep the gap round it to 1/8 in."
-    return "needs", behind + allowed + " It needs an extension of " + lowering.told(after) + ". Electrician, where the law says so."  # fmt: skip
+    return "needs work", behind + allowed + " It needs an extension of " + lowering.told(after) + ". Electrician, where the law says so."  # fmt: skip
 
 
 def _fan(value: Fraction, lowering: Lowering) -> tuple[str, str]:
@@ -183,7 +183,7 @@ def _fan(value: Fraction, lowering: Lowering) -> tuple[str, str]:
     at = "Its blades come down to " + lowering.told(max(after, Fraction(0))) + "; the least is 7 ft. "
     if after < BLADES_IN:
         return "stop", at + "Take it away, or have an electrician fit a flush mount that keeps 7 ft."
-    return "needs", at + "Its box needs an extension, and must be listed for fans, with its weight marked from 35 lb. Electrician, where the law says so."  # fmt: skip
+    return "needs work", at + "Its box needs an extension, and must be listed for fans, with its weight marked from 35 lb. Electrician, where the law says so."  # fmt: skip
 
 
 def _wall_alarm(value: Fraction, lowering: Lowering) -> tuple[str, str]:
@@ -195,10 +195,12 @@ def _wall_alarm(value: Fraction, lowering: Lowering) -> tuple[str, str]:
         )
     at = "Its top ends up " + lowering.told(after) + " below the ceiling. "
     if after > ALARM_MOST_IN:
-        return "needs", at + "The most is 12 in, so it must move up by " + lowering.told(after - ALARM_MOST_IN) + "."
+        return "needs work", at + "The most is 12 in, so it must move up by " + lowering.told(
+            after - ALARM_MOST_IN
+        ) + "."
     if after < ALARM_OLD_LEAST_IN:
         return (
-            "needs",
+            "needs work",
             at
             + "Many manuals ask for 4 in at least, the code no longer does. Follow the alarm's own manual, and move it where that says so.",
         )
@@ -241,14 +243,14 @@ def _gap(word: str, value: Fraction, lowering: Lowering) -> tuple[str, str]:
         "trim": "Lower it, or end the new ceiling at it.",
         "track": "Lower the track and what hangs in it.",
     }
-    return "needs", "It is short by " + short + ". " + cures[word]
+    return "needs work", "It is short by " + short + ". " + cures[word]
 
 
 def _furniture(value: Fraction, lowering: Lowering) -> tuple[str, str]:
     left = lowering.after_in - value
     if left >= SWING_IN:
         return "fits", "It stands " + lowering.told(left) + " under the new ceiling. Tilting it up may need more."
-    return "needs", "The new ceiling is " + lowering.told(
+    return "needs work", "The new ceiling is " + lowering.told(
         SWING_IN - left
     ) + " too low for it. It must be cut down, or go."
 
@@ -276,7 +278,7 @@ def _refit(word: str, value: Fraction, lowering: Lowering) -> tuple[str, str]:
         return "fits", "Its flange takes up " + drop + " with longer screws."
     if word == "cord":
         left = value - lowering.drop_in
-        return ("fits", "Its end comes down to " + lowering.told(left) + ". Shorten it where heads pass.") if left > 0 else ("needs", "It must be shortened by " + drop + ".")  # fmt: skip
+        return ("fits", "Its end comes down to " + lowering.told(left) + ". Shorten it where heads pass.") if left > 0 else ("needs work", "It must be shortened by " + drop + ".")  # fmt: skip
     told = {
         "smoke": "Take it down, and refit and test it on the new face the same day: 3 ft from bath doors, registers and fan blades.",
         "co": "Take it down, and refit and test it the same day, where its own manual says.",
@@ -285,4 +287,4 @@ def _refit(word: str, value: Fraction, lowering: Lowering) -> tuple[str, str]:
         "skylight": "The edge of its well needs trim or corner bead " + drop + " lower, and a return of new board.",
         "crown": "Take it down, number the pieces, and refit them " + drop + " lower. Look for lead paint first.",
     }
-    return "needs", told[word]
+    return "needs work", told[word]

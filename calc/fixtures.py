@@ -13,7 +13,7 @@ from calc.measure import INCHES_PER_FOOT, MeasureFault
 from calc.signals import Caution, caution
 from calc.words import short_decimal
 
-STATES = ("fits", "needs", "stop")
+STATES = ("fits", "needs work", "stop")
 
 
 def _faults_of_fixtures(text: str) -> tuple[tuple[str, str], ...]:
@@ -64,6 +64,7 @@ FIXTURES = Field(
     unit="",
     help="One a line: what it is, its name, and its measure. Set-back for boxes, height for fans, the gap for doors.",
     example="box hall: 0 in; fan living: 7' 4\"; smoke hall; sprinkler hall: 2 in; cupboard: 1/4 in; room living: 7' 10\"",
+    choices=tuple([(kind.example, kind.label + (": " + kind.means if kind.means else "")) for kind in KINDS]),
     check=_faults_of_fixtures,
 )
 

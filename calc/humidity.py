@@ -6,7 +6,7 @@ from fractions import Fraction
 from calc import measure, words
 from calc.air import dew_point_f, humidity_ratio, outdoor_pressure_psi, vapor_pressure_psi
 from calc.answer import Answer, Calculator, Item, Line, line
-from calc.drawing import Drawing, Label, Shape
+from calc.drawing import Dimension, Drawing, Label, Shape
 from calc.drying import (
     BAND,
     BASIS_THICKNESS_IN,
@@ -106,10 +106,11 @@ class HumidityInputs:
 
 @dataclass(frozen=True)
 class Way:
-    """One way of drying: its public `name`, how it is told, and its course."""
+    """One way of drying: its public `name`, how it is told, at length and in a word, and its course."""
 
     name: str
     told: str
+    short: str
     course: Course
 
 
@@ -180,9 +181,9 @@ def humidity(inputs: HumidityInputs, given: tuple[tuple[str, str], ...]) -> Answ
     show = inputs.show_in
     closed, window, machine = airs_of(inputs)
     ways = (
-        Way("closed_hours", "Room closed", course_of(inputs, closed, STEPS)),
-        Way("window_hours", "Window open", course_of(inputs, window, STEPS)),
-        Way("machine_hours", "Closed, dehumidifier on", course_of(inputs, machine, STEPS)),
+        Way("closed_hours", "Room closed", "closed", course_of(inputs, closed, STEPS)),
+        Way("window_hours", "Window open", "window", course_of(inputs, window, STEPS)),
+        Way("machine_hours", "Closed, dehumidifier on", "machine", course_of(inputs, machine, STEPS)),
     )
     start_psi = closed.saturated_psi * inputs.humidity_pct / 100
     peak_pct = ways[0].course.peak_pct()
@@ -301,6 +302,7 @@ def _chart(ways: tuple[Way, ...]) -> Drawing:
     best = _best(ways)
     longest = min(max(times), best.course.followed_h() * LONGEST_DRAWN)
     zero = Fraction(0)
+    across_told = short_decimal(longest, 0) + " hours"
     shapes = [
         Shape(
             ((zero, zero), (CHART_WIDTH, zero), (CHART_WIDTH, CHART_HEIGHT), (zero, CHART_HEIGHT)), "edge", "none", True
@@ -317,24 +319,18 @@ def _chart(ways: tuple[Way, ...]) -> Drawing:
         shown = [at for at in range(len(course.held)) if at % DRAWN_EACH == 0 and course.step_h * at <= longest]
         points = [(across * at, up * course.held[at]) for at in shown]
         shapes.append(Shape(tuple(points), "curve", "none", way != best))
-        labels.append(
-            Label(
-                points[-1],
-                "right",
-                words.lower(way.told.split(" ")[0]) if way.name == "closed_hours" else way.told.split(" ")[-2],
-            )
-        )
+        labels.append(Label(points[-1], "right", way.short))
     told = "; ".join([way.told + ", " + _told(way.course) for way in ways])
     return Drawing(
         title="Humidity over time",
-        description="From the start to " + short_decimal(longest, 0) + " hours. " + told + ".",
+        description="From the start to " + across_told + ". " + told + ".",
         width=CHART_WIDTH,
         height=CHART_HEIGHT,
         stretch=Fraction(1),
         shapes=tuple(shapes),
-        dimensions=(),
+        dimensions=(Dimension((zero, zero), (CHART_WIDTH, zero), "below", across_told),),
         labels=tuple(labels),
-        scale_note="Left to right " + short_decimal(longest, 0) + " hours. The heavy line is the quickest way; each line ends when the coat is dry.",
+        scale_note="The heavy line is the quickest way; each line ends when the coat is dry.",
     )  # fmt: skip
 
 

@@ -211,7 +211,7 @@ def verdict(results: tuple[Result, ...], samples_taken: int, samples_needed: int
 
 
 def samples(inputs: SamplesInputs, given: tuple[tuple[str, str], ...]) -> Answer:
-    """Return the samples needed, how the result reads, and which published limits the work passes.
+    """Return the samples needed, how the result reads, and which published limits the work reaches.
 
     Raises nothing. Sources: 40 CFR 763.86 (written for schools, used elsewhere as good practice), 40 CFR 61.145,
     and the rules of the place where this book holds any.
@@ -249,7 +249,7 @@ def samples(inputs: SamplesInputs, given: tuple[tuple[str, str], ...]) -> Answer
         ),
         drawing=None,
         items=_limits(inputs, area, volume_cuft),
-        items_title="Published limits, and whether this work passes them",
+        items_title="Published limits, and whether this work reaches them",
     )
 
 
@@ -281,7 +281,7 @@ def _limit(rule: Rule, amount: Fraction) -> Item:
         ", house" if rule.building == "house" else ", other buildings" if rule.building == "other" else ""
     )
     if rule.passed_by(amount):
-        return Item(name, "passed", text + " Before any work ask " + rule.ask + ".", (rule.source,))
+        return Item(name, "reached", text + " Before any work ask " + rule.ask + ".", (rule.source,))
     return Item(name, "not reached", text + " Others may hold: ask " + rule.ask + ".", (rule.source,))  # fmt: skip
 
 

@@ -1,7 +1,7 @@
 """A calculator as a section of a page: its form, and a worked example that stands there before anything is typed."""
 
 from calc.answer import Answer, Calculator
-from calc.fields import UNIT_NAMES, Field
+from calc.fields import UNIT_NAMES, Field, entries
 from calc.render import html
 from calc.render.escape import escaped
 
@@ -34,7 +34,8 @@ def _origin(calculator: Calculator, given: tuple[tuple[str, str], ...]) -> str:
     told = []
     for name, text in given:
         field = labels[name]
-        told.append(escaped(field.label) + " " + escaped(text) + _unit_after(field, text))
+        shown = dict(field.choices).get(text, text) if field.kind == "choice" else text
+        told.append(escaped(field.label) + " " + escaped(shown) + _unit_after(field, text))
     return "<strong>Worked example, made up.</strong> " + "; ".join(told) + "."
 
 
@@ -49,8 +50,14 @@ def _field(prefix: str, field: Field) -> str:
     label = '<label for="' + key + '">' + escaped(field.label) + _optional(field) + "</label>"
     help_text = escaped(field.help)
     if field.kind != "choice":
-        help_text += " Like: <kbd>" + escaped(field.example) + "</kbd>"
+        examples = entries(field.example) if field.kind == "list" else [field.example]
+        help_text += " Like: " + " ".join(["<kbd>" + escaped(one) + "</kbd>" for one in examples])
     hint = '<p class="help" id="' + key + '-help">' + help_text + "</p>"
+    if field.kind == "list" and field.choices:
+        rows = "".join(
+            ["<li><kbd>" + escaped(entry) + "</kbd> " + escaped(means) + "</li>" for entry, means in field.choices]
+        )
+        hint += '<details class="kinds"><summary>All that can be written here</summary><ul>' + rows + "</ul></details>"
     fault = '<p class="fault" id="' + key + '-fault" hidden></p>'
     return '<div class="field">' + label + hint + fault + _control(key, field) + "</div>"
 

@@ -83,6 +83,7 @@ export function startForms() {
       const label = $(`label[for="${one.id}"]`, section).firstChild.textContent;
       const unit = one.parentElement.querySelector('.unit')?.textContent;
       const bare = /^[\d./ ]+$/.test(one.value);
+      if (one instanceof HTMLSelectElement) return `${label} ${one.selectedOptions[0].textContent}`;
       return `${label} ${one.value.trim().replace(/\s*\n\s*/g, '; ')}${unit && bare ? ' ' + unit : ''}`;
     }).join('; ') || 'the usual values';
   }

@@ -4,6 +4,7 @@
 """
 
 import dataclasses
+import datetime
 import json
 import shutil
 import subprocess
@@ -101,6 +102,8 @@ def main() -> int:
     try:
         with _told("checking the pages"):
             found = read_all()
+        for warning in checks.rules_to_review(datetime.date.today()):
+            print("  warning: " + warning)
         with _told("filling in the pages"):
             written = write_finished(found)
         with _told("packing the engines (the first time takes a minute)"):

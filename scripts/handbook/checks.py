@@ -4,12 +4,13 @@ The rules about hazards are the reason for this file: the asbestos stop comes be
 and a step that can hurt has its caution before it.
 """
 
+import datetime
 import re
 from pathlib import Path
 
 import textstat
 
-from calc import catalogue, signals, sources
+from calc import catalogue, rules, signals, sources
 from handbook.content import Block, CalculatorBlock, CautionBlock, Hold, Page, SourceIds, Step
 
 CODES = {
@@ -154,6 +155,21 @@ def _check_links(page: Page, block: Block, docs: Path, generated: set[str]) -> N
             inside = goal.is_relative_to(docs.resolve())
             if not inside or (not goal.exists() and goal.relative_to(docs.resolve()).as_posix() not in generated):
                 page.fault(block.line + offset, found.start(1) + 1, "LINK", f"{target} leads nowhere")
+
+
+def rules_to_review(today: datetime.date) -> list[str]:
+    """Return a line for each local or federal rule whose review date has passed; it warns and stops nothing."""
+    path = Path(rules.__file__)
+    rows = path.read_text(encoding="utf-8").splitlines()
+    found = []
+    for rule in rules.RULES:
+        if datetime.date.fromisoformat(rule.review_by) < today:
+            line = next(at for at, row in enumerate(rows, 1) if f'"{rule.id}"' in row)
+            where = f"calc/{path.name}:{line}:1"
+            found.append(
+                f"{where}: REVIEW the rule {rule.id} was due for another look at its source on {rule.review_by}"
+            )
+    return found
 
 
 def prose(page: Page) -> str:

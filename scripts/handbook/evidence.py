@@ -11,6 +11,7 @@ from pathlib import Path
 from typing import Any
 
 from calc import catalogue, words
+from calc.answer import Calculator, Line
 
 FOLDER = Path(__file__).resolve().parents[2] / "tests" / "calc" / "vectors"
 KNOWN = ("seen", "quoted", "memory", "computed")
@@ -72,3 +73,14 @@ def checks(calculator: str, vector: dict[str, Any]) -> list[Check]:
 def every_check() -> list[Check]:
     """Return all checks of all vectors."""
     return [check for calculator, vector in vectors() for check in checks(calculator, vector)]
+
+
+def every_line(calculator: Calculator) -> dict[str, Line]:
+    """Return every line that a calculator is seen to answer, in its example and in its vectors, by its public name."""
+    asked = [dict(calculator.example)] + [vector["inputs"] for name, vector in vectors() if name == calculator.name]
+    found: dict[str, Line] = {}
+    for inputs in asked:
+        answer, _ = catalogue.work_out(calculator.name, inputs)
+        for line in answer.lines if answer else ():
+            found.setdefault(line.name, line)
+    return found

@@ -40,7 +40,9 @@ SYMBOLS = {
     "open_air_changes_per_hour": "n_2", "burner_btu_per_h": "B", "closed_hours": "τ_c", "window_hours": "τ_w", "machine_hours": "τ_m",
     "peak_humidity_pct": "RH_p", "burner_water_lb": "W_u", "moisture_gr_per_lb": "x", "dew_point_f": "T_d",
     "spread_sqft_per_gal": "e", "primer_sqft_per_gal": "e_p", "texture_extra_pct": "k_x", "painted_sqft": "A_p", "gallons": "Q_g",
-    "paint_to_buy_gal": "Q_g1", "primer_gal": "Q_r", "primer_to_buy_gal": "Q_r1", "wet_film_mil": "t_w",
+    "adhesive_sqft_per_gal": "e_a", "adhesive_gal": "Q_h", "spots": "N_o", "bond_factor": "γ", "planned_length_ft": "L_p",
+    "planned_width_ft": "B_p", "wall_angles": "N_a", "grid_drop_in": "h_g", "ladder_base_ft": "b_l", "board_lb": "W_o",
+    "board_cuyd": "V_o", "paint_to_buy_gal": "Q_g1", "primer_gal": "Q_r", "primer_to_buy_gal": "Q_r1", "wet_film_mil": "t_w",
 }  # fmt: skip
 
 
@@ -68,12 +70,10 @@ def nomenclature_page() -> str:
     """Return the one table that fixes each name, its symbol, its unit and what it means."""
     meaning: dict[str, tuple[str, str, list[str]]] = {}
     for calculator in catalogue.CALCULATORS:
-        answer, _ = catalogue.work_out(calculator.name, dict(calculator.example))
-        assert answer is not None  # a test holds every example to this
         for field in calculator.fields:
             unit = UNIT_NAMES.get(field.unit, field.unit)
             meaning.setdefault(field.name, (unit, f"{field.label}. {field.help}", []))[2].append(calculator.name)
-        for line in answer.lines:
+        for line in evidence.every_line(calculator).values():
             unit = UNIT_NAMES.get(line.unit, line.unit)
             meaning.setdefault(line.name, (unit, f"{line.label}. {line.rule}", []))[2].append(calculator.name)
     rows = "".join(
@@ -106,7 +106,7 @@ def checks_page() -> str:
         parts.append(
             f'## {calculator.title}\n\n<section class="wide" tabindex="0" aria-label="Checks of {escaped(calculator.title)}">'
             "<table><thead><tr><th>Check</th><th>Source</th><th>How known</th><th>What</th><th>Printed</th><th>Ours</th>"
-            f"<th></th></tr></thead><tbody>{rows}</tbody></table></section>"
+            f"<th>Verdict</th></tr></thead><tbody>{rows}</tbody></table></section>"
         )
     count = {kind: sum(one.known == kind for one in found) for kind in evidence.KNOWN}
     head = _head("Check table", "Each printed figure that a calculator was checked against, beside our own.")

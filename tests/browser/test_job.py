@@ -2,19 +2,29 @@
 
 import json
 import re
+from urllib.parse import quote
 
 import pytest
 from playwright.sync_api import expect
 
 from calc import browser as calc_browser
 from calc import catalogue
+from calc.__main__ import main as command
 
 pytestmark = [pytest.mark.browser, pytest.mark.slow]
 WAY = "methods/skim-over/"
 
 
-def open_way(page, address, fragment=""):
-    page.goto(address + WAY + fragment)
+PAGE_OF = {
+    "takeoff": "prepare/measure/", "samples": "prepare/settle/", "lead": "prepare/settle/", "fixtures": "prepare/lower/",
+    "reach": "prepare/reach/", "sheeting": "prepare/cover/", "airflow": "prepare/cover/", "wetting": "methods/wet-scrape/",
+    "debris": "after/clear-up/", "skim": "methods/skim-over/", "panels": "methods/panel-over/", "taping": "finish/tape/",
+    "drying": "finish/dry/", "humidity": "finish/dry/", "paint": "finish/paint/",
+}  # fmt: skip
+
+
+def open_way(page, address, fragment="", path=WAY):
+    page.goto(address + path + fragment)
     page.wait_for_selector("html[data-ready]")
     return page
 
@@ -74,9 +84,9 @@ def test_a_homeowner_learns_what_to_buy(page, address):
 
 @pytest.mark.parametrize("calculator", catalogue.CALCULATORS, ids=lambda one: one.name)
 def test_the_worked_example_and_both_engines_are_the_same_bytes(page, address, calculator):
-    response = page.request.get(address + WAY).text()
     name = calculator.name
-    open_way(page, address)
+    response = page.request.get(address + PAGE_OF[name]).text()
+    open_way(page, address, path=PAGE_OF[name])
     for field, text in calculator.example:
         form(page, name).locator(f"[name={field}]").evaluate("(one, text) => { one.value = text; }", text)
     inputs = own_inputs(page, name)
@@ -95,6 +105,21 @@ def test_the_worked_example_and_both_engines_are_the_same_bytes(page, address, c
         assert live_html(page, name) == as_browser_writes(page, printed)
 
 
+@pytest.mark.parametrize("calculator", catalogue.CALCULATORS, ids=lambda one: one.name)
+def test_a_link_and_the_command_give_the_same(page, address, calculator, capsys):
+    """The same figures by a link, by the command and by the library: one answer, byte for byte."""
+    name = calculator.name
+    inputs = dict(calculator.example) | {"show_in": "metric"}
+    pairs = "&".join(f"{key}={quote(text)}" for key, text in inputs.items())
+    open_way(page, address, f"#{name}?{pairs}", PAGE_OF[name])
+    page.wait_for_selector(f"#{name}[data-engine]")
+    found = expected(name, inputs)
+    expect(form(page, name).locator(".origin")).to_contain_text("Worked out from your figures: ")
+    assert live_html(page, name) == as_browser_writes(page, found["html"])
+    assert command([name, *(f"{key}={text}" for key, text in inputs.items()), "--json"]) == 0
+    assert json.loads(capsys.readouterr().out) == found["answer"]
+
+
 BAD = [
     ("takeoff", {"rooms": "A: 14' 13\" x 10'"}, "rooms", "less than 12"),
     ("takeoff", {"rooms": "Den: E 14' S 6' W 4' S 5' W 10' N 10'"}, "rooms", "south of where it began"),
@@ -103,12 +128,16 @@ BAD = [
     ("skim", {"rooms": "10 x 10", "texture_depth_in": "1/0"}, "texture_depth_in", "0 below the line"),
     ("drying", {"humidity_pct": "140"}, "humidity_pct", "0 to 100"),
     ("drying", {"temperature_f": "20"}, "temperature_f", "freezes"),
+    ("fixtures", {"drop_in": "1/2", "fixtures": "lamp: 1\nbox: x"}, "fixtures", "is none of"),
+    ("samples", {"area_sqft": "10", "results": "texture: perhaps"}, "results", "is no result"),
+    ("lead", {"disturbed_sqft": "1", "earlier_work": "yesterday: 3"}, "earlier_work", "12 days ago"),
+    ("sheeting", {"rooms": "10 x 10", "roll_width_ft": "2", "overlap_in": "18"}, "roll_width_ft", "too narrow"),
 ]
 
 
 @pytest.mark.parametrize(("name", "typed", "field", "says"), BAD)
 def test_bad_input_is_told_beside_the_field_and_kept(page, address, name, typed, field, says):
-    open_way(page, address)
+    open_way(page, address, path=PAGE_OF[name])
     for key, text in typed.items():
         form(page, name).locator(f"[name={key}]").fill(text)
     submit(page, name)

@@ -3,6 +3,7 @@
 import functools
 import hashlib
 import json
+import os
 import re
 import subprocess
 import sys
@@ -18,11 +19,11 @@ COUNT = 10_000  # random questions a calculator
 VECTORS = HERE.parent / "calc" / "vectors"
 
 
-def every_question(calculator: catalogue.Calculator) -> list[dict[str, str]]:
-    """Return the example, every vector and the random questions of one calculator."""
+def every_question(calculator: catalogue.Calculator, count: int = COUNT) -> list[dict[str, str]]:
+    """Return the example, every vector and `count` random questions of one calculator."""
     path = VECTORS / f"{calculator.name}.json"
     vectors = [one["inputs"] for one in json.loads(path.read_text(encoding="utf-8"))]
-    return [dict(calculator.example), *vectors, *questions(calculator, COUNT)]
+    return [dict(calculator.example), *vectors, *questions(calculator, count)]
 
 
 @functools.cache
@@ -35,7 +36,17 @@ def packed() -> str:
 
 
 def in_cpython(calculator: str, asked: list[dict[str, str]]) -> list[str]:
-    return [_digest(browser.answer(calculator, json.dumps(one, ensure_ascii=False))) for one in asked]
+    """CPython's digests; kept for the next engine by what was asked and by every byte of `calc`."""
+    key = hashlib.sha256(as_lines(calculator, asked).encode())
+    for path in sorted((engines.ROOT / "calc").rglob("*.py")):
+        key.update(path.read_bytes())
+    kept = engines.ROOT / "build" / "cache" / f"answers-{calculator}-{key.hexdigest()[:24]}.txt"
+    if not kept.exists():
+        found = [_digest(browser.answer(calculator, json.dumps(one, ensure_ascii=False))) for one in asked]
+        fresh = kept.with_suffix(f".{os.getpid()}")
+        fresh.write_text("\n".join(found), encoding="utf-8")
+        fresh.replace(kept)
+    return kept.read_text(encoding="utf-8").splitlines()
 
 
 def in_node(engine: str, calculator: str, asked: list[dict[str, str]], *form: str) -> list[str]:
@@ -55,9 +66,9 @@ def _lines(command: list[str], text: str) -> list[str]:
     return done.stdout.splitlines()
 
 
-def compare(calculator: catalogue.Calculator, ask) -> None:
+def compare(calculator: catalogue.Calculator, ask, count: int = COUNT) -> None:
     """Assert equal bytes for every question; show the first that differs in full."""
-    asked = every_question(calculator)
+    asked = every_question(calculator, count)
     ours = in_cpython(calculator.name, asked)
     theirs = ask(calculator.name, asked)
     assert len(theirs) == len(ours)

@@ -6,7 +6,6 @@ from fractions import Fraction
 
 from calc import catalogue, measure
 from calc.fields import Field
-from calc.fixture_rules import KINDS
 
 SEED = 20261125
 JUNK = (
@@ -64,8 +63,7 @@ def _good(field: Field, chance: random.Random) -> str:
 def _entry(field: Field, chance: random.Random) -> str:
     """One entry of a list, from its example or of another kind of the same field; now and then a bad one."""
     known = [part.strip() for part in field.example.split(";")]
-    if field.name == "fixtures":
-        known = [kind.example for kind in KINDS]
+    known += [entry for entry, _ in field.choices]
     entry = chance.choice(known)
     if chance.random() < 0.4:
         head, colon, value = entry.partition(":")

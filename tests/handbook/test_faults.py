@@ -1,7 +1,10 @@
 """Each fault of content can be provoked, and is told with its code at its own line and column."""
 
+import re
+
 import pytest
 
+from calc import rules
 from handbook import build, checks, content
 
 HEAD = "---\ntitle: Try\nkind: task\nsummary: A page.\nreviewed: 2026-11-25\nfacts: Made up.\n---\n"
@@ -93,9 +96,18 @@ def test_a_link_to_a_generated_page_is_good(tmp_path):
 
 
 def test_the_book_itself_has_no_fault():
-    assert len(build.read_all()) == 2
+    assert len(build.read_all()) == 13
 
 
 def test_reading_level_of_the_book():
     for page in build.read_all():
         assert max(checks.grades(checks.prose(page))) <= 7, page.shown
+
+
+def test_a_rule_past_its_review_date_warns_with_its_place():
+    import datetime
+
+    assert checks.rules_to_review(datetime.date(2027, 11, 25)) == []
+    late = checks.rules_to_review(datetime.date(2027, 11, 26))
+    assert len(late) == len(rules.RULES)
+    assert re.match(r"calc/rules.py:\d+:1: REVIEW the rule federal-area was due .* on 2027-11-25$", late[0])

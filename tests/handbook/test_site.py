@@ -7,9 +7,11 @@ from html.parser import HTMLParser
 
 import pytest
 
-from calc import browser, catalogue, sources
+from calc import browser, sources
 from calc.catalogue import CALCULATORS
-from handbook import build, engines, pages
+from calc.fixture_rules import KINDS
+from calc.render.escape import escaped
+from handbook import build, engines, evidence, pages
 
 SITE = build.SITE
 WAY = SITE / "methods" / "skim-over" / "index.html"
@@ -22,14 +24,33 @@ def way():
 
 
 def test_every_expected_page_stands():
-    for path in ("index.md", "methods/skim-over.md", *pages.GENERATED):
+    written = [path.relative_to(build.DOCS).as_posix() for path in build.DOCS.rglob("*.md")]
+    for path in (*written, *pages.GENERATED):
         assert build.expected_html(path).exists(), path
 
 
+@pytest.fixture(scope="module")
+def every_page():
+    return {path: path.read_text(encoding="utf-8") for path in sorted(SITE.rglob("index.html"))}
+
+
 @pytest.mark.parametrize("calculator", CALCULATORS, ids=lambda one: one.name)
-def test_the_printed_example_is_what_calc_answers(way, calculator):
+def test_the_printed_example_is_what_calc_answers(every_page, calculator):
+    """Each calculator stands on a page, and one page at least prints its own example byte for byte."""
     text = browser.answer(calculator.name, json.dumps(dict(calculator.example)))
-    assert json.loads(text)["html"] in way
+    own = [page for page in every_page.values() if f'<section class="calc" id="{calculator.name}"' in page]
+    assert own
+    assert any(json.loads(text)["html"] in page for page in own)
+
+
+def test_the_check_table_shows_every_figure_that_the_tests_ran_on():
+    text = build.expected_html("reference/checks.md").read_text(encoding="utf-8")
+    found = evidence.every_check()
+    assert text.count("<td>agrees</td>") == len(found)
+    assert "DIFFERS" not in text
+    for one in found:
+        row = f"<td>{escaped(one.printed)}</td><td>{escaped(one.ours)}</td>"
+        assert f"<code>{one.name}</code></td>{row}" in text, one
 
 
 def test_the_stop_comes_before_the_explanation_the_forms_and_the_steps(way):
@@ -43,22 +64,33 @@ def test_the_first_hold_point_is_the_result(way):
     assert first.groups() == ("hold", "result-in-hand")
 
 
-def test_every_mark_leads_to_a_source_of_the_page(way):
-    marks = set(re.findall(r'href="#(source-[^"]+)"', way))
+UNUSUAL = (
+    {"texture_depth_in": "1", "area_sqft": "10"}, {"temperature_f": "33", "humidity_pct": "95"}, {"rooms": "1 x 1"}, {"surface": "bare"},
+    {"surface": "texture"}, {"surface": "stained"}, {"fixing": "glue", "behind_tiles": "paint"}, {"fixing": "grid"}, {"results": "texture: 2"},
+    {"results": "texture: 1"}, {"place": "Narnia"}, {"place": "US military property"}, {"building": "other"}, {"housing": "assisted"},
+    {"paint_test": "lead"}, {"paint_test": "none"}, {"torn_out": "yes"}, {"year_built": "2000"}, {"paid_work": "no"}, {"finish_level": "5"},
+    {"board_down_sqft": "10"}, {"burner_btu_per_h": "9000"}, {"floor": "film"}, {"ceiling_height_ft": "20"}, {"leaning_ladder_ft": "9"},
+    {"rate_gal_per_100sqft": "20"}, {"texture_painted": "yes"},
+    {"fixtures": "; ".join(kind.example for kind in KINDS)},
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("calculator", CALCULATORS, ids=lambda one: one.name)
+def test_every_mark_leads_to_a_source_of_the_page(every_page, calculator):
+    """The marks that stand there, and those that only other figures bring."""
+    pages_with_it = [page for page in every_page.values() if f'<section class="calc" id="{calculator.name}"' in page]
+    marks = set()
+    names = [field.name for field in calculator.fields]
+    for unusual in UNUSUAL:
+        inputs = {name: text for name, text in unusual.items() if name in names}
+        one_of = [name for name in calculator.one_of if name in inputs]
+        example = {name: text for name, text in calculator.example if not one_of or name not in calculator.one_of}
+        answered = json.loads(browser.answer(calculator.name, json.dumps(example | inputs)))
+        marks |= set(re.findall(r'href="#(source-[^"]+)"', answered.get("html", "")))
     assert marks
-    for calculator in CALCULATORS:  # and those that only other figures bring
-        for fault_free in (
-            {"texture_depth_in": "1", "area_sqft": "10"},
-            {"temperature_f": "33", "humidity_pct": "95"},
-            {"rooms": "1 x 1"},
-        ):
-            inputs = {
-                name: text for name, text in fault_free.items() if name in [field.name for field in calculator.fields]
-            }
-            answered = json.loads(browser.answer(calculator.name, json.dumps(dict(calculator.example) | inputs)))
-            marks |= set(re.findall(r'href="#(source-[^"]+)"', answered.get("html", "")))
-    for mark in marks:
-        assert f'id="{mark}"' in way, mark
+    for page in pages_with_it:
+        for mark in marks | set(re.findall(r'href="#(source-[^"]+)"', page)):
+            assert f'id="{mark}"' in page, mark
 
 
 def test_the_sources_page_lists_each_with_its_day():
@@ -72,17 +104,15 @@ def test_the_sources_page_lists_each_with_its_day():
 def test_the_nomenclature_names_every_input_and_answer():
     text = build.expected_html("reference/nomenclature.md").read_text(encoding="utf-8")
     for calculator in CALCULATORS:
-        answer, _ = catalogue.work_out(calculator.name, dict(calculator.example))
-        for name in [field.name for field in calculator.fields] + [line.name for line in answer.lines]:
+        for name in [field.name for field in calculator.fields] + list(evidence.every_line(calculator)):
             assert f"<code>{name}</code>" in text, name
 
 
 def test_every_number_has_one_symbol_of_its_own():
     numbers = set()
     for calculator in CALCULATORS:
-        answer, _ = catalogue.work_out(calculator.name, dict(calculator.example))
-        numbers |= {line.name for line in answer.lines}
-        numbers |= {field.name for field in calculator.fields if field.kind not in ("rooms", "choice")}
+        numbers |= set(evidence.every_line(calculator))
+        numbers |= {field.name for field in calculator.fields if field.kind not in ("rooms", "choice", "list", "text")}
     assert set(pages.SYMBOLS) == numbers
     assert len(set(pages.SYMBOLS.values())) == len(pages.SYMBOLS)
 
