@@ -55,9 +55,9 @@ def _pairs(arguments: list[str]) -> tuple[dict[str, str], list[Fault]]:
 
 
 def _listing() -> str:
-    width = max([len(one.name) for one in catalogue.CALCULATORS]) + 2
+    width = max([len(one.name) for one in catalogue.every()]) + 2
     rows = ["Calculators:"]
-    rows += ["  " + one.name.ljust(width) + one.summary for one in catalogue.CALCULATORS]
+    rows += ["  " + one.name.ljust(width) + one.summary for one in catalogue.every()]
     rows += [
         "",
         "Run one:        python -m calc NAME key=value … [--json]",

@@ -1,60 +1,38 @@
-"""All calculators, in the order the job goes, and the one way to ask any of them."""
+"""All calculators, in the order the job goes, and the one way to ask any of them.
 
-from calc import (
-    airflow,
-    debris,
-    drying,
-    fixtures,
-    humidity,
-    lead,
-    paint,
-    panels,
-    reach,
-    samples,
-    sheeting,
-    skim,
-    takeoff,
-    taping,
-    wetting,
-)
+Each calculator is the module of its own name, brought in when it is first asked for: a page that shows one of them
+must not wait on a slow phone until all the others are read.
+"""
+
 from calc.answer import Answer, Calculator
 from calc.fields import Fault, InputFault, read
 from calc.words import listed, quoted
 
-CALCULATORS = (
-    takeoff.CALCULATOR,
-    samples.CALCULATOR,
-    lead.CALCULATOR,
-    fixtures.CALCULATOR,
-    reach.CALCULATOR,
-    sheeting.CALCULATOR,
-    airflow.CALCULATOR,
-    wetting.CALCULATOR,
-    debris.CALCULATOR,
-    skim.CALCULATOR,
-    panels.CALCULATOR,
-    taping.CALCULATOR,
-    drying.CALCULATOR,
-    humidity.CALCULATOR,
-    paint.CALCULATOR,
-)
+NAMES = (
+    "takeoff", "samples", "lead", "fixtures", "reach", "sheeting", "airflow", "wetting", "debris", "skim", "panels",
+    "taping", "drying", "humidity", "paint",
+)  # fmt: skip
 
 
 def find(name: str) -> Calculator | None:
     """Return the calculator of that public name, or None."""
-    for one in CALCULATORS:
-        if one.name == name:
-            return one
-    return None
+    if name not in NAMES:
+        return None
+    found: Calculator = getattr(__import__("calc." + name), name).CALCULATOR
+    return found
+
+
+def every() -> tuple[Calculator, ...]:
+    """Return all calculators in order."""
+    return tuple([one for one in [find(name) for name in NAMES] if one is not None])
 
 
 def work_out(name: str, given: dict[str, str]) -> tuple[Answer | None, tuple[Fault, ...]]:
     """Return the answer of calculator `name` for the texts in `given`, or None with every fault found."""
     calculator = find(name)
     if calculator is None:
-        names = [one.name for one in CALCULATORS]
-        message = "There is no calculator called " + quoted(name) + ". Use " + listed(names, "or") + "."
-        return None, (Fault("calculator", name, message, names[0]),)
+        message = "There is no calculator called " + quoted(name) + ". Use " + listed(NAMES, "or") + "."
+        return None, (Fault("calculator", name, message, NAMES[0]),)
     values, faults = read(calculator.fields, given, calculator.one_of)
     if faults:
         return None, faults

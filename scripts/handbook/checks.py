@@ -96,7 +96,7 @@ def _known_caution(page: Page, block: Block, caution_id: str, *path: object) -> 
 def _check_calculator(page: Page, block: Block, data: CalculatorBlock) -> None:
     calculator = catalogue.find(data.use)
     if calculator is None:
-        names = ", ".join(one.name for one in catalogue.CALCULATORS)
+        names = ", ".join(one.name for one in catalogue.every())
         page.fault(*block.at("use"), "CALCULATOR", f"there is no calculator called {data.use}; use {names}")
         return
     _, faults = catalogue.work_out(data.use, data.example or dict(calculator.example))

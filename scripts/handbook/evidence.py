@@ -35,7 +35,7 @@ def vectors() -> list[tuple[str, dict[str, Any]]]:
     """Return (calculator, vector) for every vector, in the order of the catalogue."""
     return [
         (calculator.name, vector)
-        for calculator in catalogue.CALCULATORS
+        for calculator in catalogue.every()
         for vector in json.loads((FOLDER / f"{calculator.name}.json").read_text(encoding="utf-8"))
     ]
 

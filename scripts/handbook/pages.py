@@ -69,7 +69,7 @@ def sources_page() -> str:
 def nomenclature_page() -> str:
     """Return the one table that fixes each name, its symbol, its unit and what it means."""
     meaning: dict[str, tuple[str, str, list[str]]] = {}
-    for calculator in catalogue.CALCULATORS:
+    for calculator in catalogue.every():
         for field in calculator.fields:
             unit = UNIT_NAMES.get(field.unit, field.unit)
             meaning.setdefault(field.name, (unit, f"{field.label}. {field.help}", []))[2].append(calculator.name)
@@ -95,7 +95,7 @@ def checks_page() -> str:
     found = evidence.every_check()
     kinds = dict(HOW_KNOWN)
     parts = []
-    for calculator in catalogue.CALCULATORS:
+    for calculator in catalogue.every():
         own = [one for one in found if one.calculator == calculator.name]
         rows = "".join(
             f"<tr><td>{escaped(one.id)}</td><td>{escaped(one.source)}</td><td>{escaped(kinds[one.known])}</td>"

@@ -5,7 +5,6 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calc import catalogue, fields, measure, signals, sources
-from calc.catalogue import CALCULATORS
 
 UNIT_ENDINGS = {
     "in": "_in", "ft": "_ft", "sqft": "_sqft", "gal": ("_gal", "gallons"), "cuft": "_cuft", "cuyd": "_cuyd", "lb": "_lb", "psf": "_psf",
@@ -13,8 +12,10 @@ UNIT_ENDINGS = {
     "per_h": "_per_hour", "gal/100sqft": "_gal_per_100sqft", "sqft/gal": "_sqft_per_gal", "pt/day": "_pt_per_day", "Btu/h": "_btu_per_h",
     "gr/lb": "_gr_per_lb", "inwc": "_inwc", "sqin": "_sqin", "": "",
 }  # fmt: skip
-EVERY_FIELD = [pytest.param(one, field, id=f"{one.name} {field.name}") for one in CALCULATORS for field in one.fields]
-EVERY_CALCULATOR = [pytest.param(one, id=one.name) for one in CALCULATORS]
+EVERY_FIELD = [
+    pytest.param(one, field, id=f"{one.name} {field.name}") for one in catalogue.every() for field in one.fields
+]
+EVERY_CALCULATOR = [pytest.param(one, id=one.name) for one in catalogue.every()]
 
 
 @pytest.mark.parametrize(("calculator", "field"), EVERY_FIELD)
@@ -32,7 +33,7 @@ def test_a_field_is_whole(calculator, field):
 
 def test_a_name_means_one_thing_everywhere():
     seen = {}
-    for calculator in CALCULATORS:
+    for calculator in catalogue.every():
         for field in calculator.fields:
             assert seen.setdefault(field.name, (field.kind, field.unit, field.label)) == (
                 field.kind,
@@ -84,8 +85,8 @@ def test_every_fault_comes_at_once():
 
 @settings(max_examples=200)
 @given(
-    st.dictionaries(st.sampled_from([f.name for one in CALCULATORS for f in one.fields]), st.text(max_size=20)),
-    st.sampled_from(CALCULATORS),
+    st.dictionaries(st.sampled_from([f.name for one in catalogue.every() for f in one.fields]), st.text(max_size=20)),
+    st.sampled_from(catalogue.every()),
 )
 def test_nothing_that_can_be_typed_raises(given, calculator):
     answer, faults = catalogue.work_out(calculator.name, given)

@@ -8,7 +8,6 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calc import catalogue, measure, rules, signals
-from calc.catalogue import CALCULATORS
 from calc.drops import DROPS
 from calc.fixture_rules import KINDS
 from calc.lead import total_within_window_sqft
@@ -16,7 +15,7 @@ from calc.samples import samples_for
 from calc.taping import screws_per_sheet
 
 F = Fraction
-EVERY = [pytest.param(one, id=one.name) for one in CALCULATORS]
+EVERY = [pytest.param(one, id=one.name) for one in catalogue.every()]
 
 
 def ask(name, **inputs):
@@ -57,7 +56,8 @@ METRIC = {
     "Btu/h": ("kW", 1 / F(3412142, 1000)),
 }  # fmt: skip
 FIELDS = [
-    pytest.param(field, id=field.name) for field in {f.name: f for one in CALCULATORS for f in one.fields}.values()
+    pytest.param(field, id=field.name)
+    for field in {f.name: f for one in catalogue.every() for f in one.fields}.values()
 ]
 
 
@@ -164,7 +164,7 @@ def test_one_roll_of_thin_film_masks_the_walls_of_an_ordinary_house():
 
 
 def test_usual_values_lie_in_the_published_ranges():
-    usual = {field.name: field.default for one in CALCULATORS for field in one.fields if field.default}
+    usual = {field.name: field.default for one in catalogue.every() for field in one.fields if field.default}
     assert 350 <= int(usual["spread_sqft_per_gal"]) <= 450  # MAT-04
     assert 250 <= int(usual["primer_sqft_per_gal"]) <= 400  # MAT-05
     assert F("0.1") <= F(usual["texture_psf"]) <= F("0.3")  # MAT-10, from memory

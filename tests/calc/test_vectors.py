@@ -25,8 +25,8 @@ def test_printed_figure(calculator, vector):
 def test_every_calculator_has_vectors_and_no_vector_stands_twice():
     ids = [(calculator, vector["id"]) for calculator, vector in evidence.vectors()]
     assert len(ids) == len(set(ids))
-    assert {calculator for calculator, _ in ids} == {one.name for one in catalogue.CALCULATORS}
-    assert {path.stem for path in evidence.FOLDER.glob("*.json")} == {one.name for one in catalogue.CALCULATORS}
+    assert {calculator for calculator, _ in ids} == {one.name for one in catalogue.every()}
+    assert {path.stem for path in evidence.FOLDER.glob("*.json")} == {one.name for one in catalogue.every()}
 
 
 def test_a_tolerance_is_half_the_last_digit_or_says_why():

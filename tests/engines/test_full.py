@@ -3,11 +3,11 @@
 import pytest
 
 from ask import compare, in_node
-from calc.catalogue import CALCULATORS
+from calc import catalogue
 
 pytestmark = [pytest.mark.engines, pytest.mark.slow]
 
 
-@pytest.mark.parametrize("calculator", CALCULATORS, ids=lambda one: one.name)
+@pytest.mark.parametrize("calculator", catalogue.every(), ids=lambda one: one.name)
 def test_same_bytes(calculator):
     compare(calculator, lambda *asked: in_node("full", *asked))

@@ -8,7 +8,7 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from ask import compare, in_lowered
-from calc.catalogue import CALCULATORS
+from calc import catalogue
 from handbook import engines
 from handbook.faults import ContentFaults
 from handbook.lower import lower_package
@@ -28,7 +28,7 @@ def lowered(tmp_path_factory):
     return folder
 
 
-@pytest.mark.parametrize("calculator", CALCULATORS, ids=lambda one: one.name)
+@pytest.mark.parametrize("calculator", catalogue.every(), ids=lambda one: one.name)
 def test_same_bytes_under_cpython(calculator, lowered):
     # The small engine runs the same lowered source on every question; here a part of them is enough.
     compare(calculator, lambda *asked: in_lowered(lowered, *asked), 2_000)

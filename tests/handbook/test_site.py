@@ -7,8 +7,7 @@ from html.parser import HTMLParser
 
 import pytest
 
-from calc import browser, sources
-from calc.catalogue import CALCULATORS
+from calc import browser, catalogue, sources
 from calc.fixture_rules import KINDS
 from calc.render.escape import escaped
 from handbook import build, engines, evidence, pages
@@ -34,7 +33,7 @@ def every_page():
     return {path: path.read_text(encoding="utf-8") for path in sorted(SITE.rglob("index.html"))}
 
 
-@pytest.mark.parametrize("calculator", CALCULATORS, ids=lambda one: one.name)
+@pytest.mark.parametrize("calculator", catalogue.every(), ids=lambda one: one.name)
 def test_the_printed_example_is_what_calc_answers(every_page, calculator):
     """Each calculator stands on a page, and one page at least prints its own example byte for byte."""
     text = browser.answer(calculator.name, json.dumps(dict(calculator.example)))
@@ -75,7 +74,7 @@ UNUSUAL = (
 )  # fmt: skip
 
 
-@pytest.mark.parametrize("calculator", CALCULATORS, ids=lambda one: one.name)
+@pytest.mark.parametrize("calculator", catalogue.every(), ids=lambda one: one.name)
 def test_every_mark_leads_to_a_source_of_the_page(every_page, calculator):
     """The marks that stand there, and those that only other figures bring."""
     pages_with_it = [page for page in every_page.values() if f'<section class="calc" id="{calculator.name}"' in page]
@@ -103,14 +102,14 @@ def test_the_sources_page_lists_each_with_its_day():
 
 def test_the_nomenclature_names_every_input_and_answer():
     text = build.expected_html("reference/nomenclature.md").read_text(encoding="utf-8")
-    for calculator in CALCULATORS:
+    for calculator in catalogue.every():
         for name in [field.name for field in calculator.fields] + list(evidence.every_line(calculator)):
             assert f"<code>{name}</code>" in text, name
 
 
 def test_every_number_has_one_symbol_of_its_own():
     numbers = set()
-    for calculator in CALCULATORS:
+    for calculator in catalogue.every():
         numbers |= set(evidence.every_line(calculator))
         numbers |= {field.name for field in calculator.fields if field.kind not in ("rooms", "choice", "list", "text")}
     assert set(pages.SYMBOLS) == numbers
