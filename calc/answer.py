@@ -44,7 +44,7 @@ class Item:
 @dataclass(frozen=True)
 class Answer:
     """`figure` and `sentence` are what to act on first; `cautions` come gravest first; `drawing` may be None;
-    `items` are the verdicts on a list, in the order given, under `items_title`."""
+    `items` are the verdicts on a list, in the order given, under `items_title`; `more_drawings` follow the first."""
 
     calculator: str
     inputs: tuple[tuple[str, str], ...]
@@ -57,6 +57,7 @@ class Answer:
     drawing: Drawing | None
     items: tuple[Item, ...] = ()
     items_title: str = ""
+    more_drawings: tuple[Drawing, ...] = ()
 
 
 class Calculator:

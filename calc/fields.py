@@ -20,7 +20,7 @@ class Field:
     `highest` are written as a person would type them. An empty `default` means that there is none:
     the field must then be filled unless `required` is False. `choices` are (value, label) pairs; for a text they
     are suggestions, for a list (entry, meaning) pairs. `rare` fields stand folded away in the form. `source` is the id in `calc.sources` that stands
-    behind the default. `check` reads a list, one entry a line, and returns (entry, what is wrong with it) pairs.
+    behind the default. `check` reads a list or a text, and returns (entry, what is wrong with it) pairs.
     """
 
     name: str
@@ -150,6 +150,8 @@ def read(
             if len(text) > LONGEST_TEXT:
                 message = field.label + " is longer than " + str(LONGEST_TEXT) + " letters. Shorten it."
                 faults.append(Fault(field.name, text, message, field.example))
+            for chunk, message in field.check(text) if field.check else ():
+                faults.append(Fault(field.name, chunk, message, field.example))
         elif field.kind == "choice":
             if text not in [value for value, _ in field.choices]:
                 message = field.label + " cannot be " + words.quoted(text) + ". " + allowed(field)

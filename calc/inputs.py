@@ -77,6 +77,31 @@ VOLUME = Field(
     example="2240", lowest="50", highest="2000000", required=False,
 )  # fmt: skip
 
+JOIST_SPACING = Field(
+    name="joist_spacing_in",
+    label="Joists apart",
+    kind="length",
+    unit="in",
+    help="Middle to middle: 12, 16, 19.2 or 24 in.",
+    example="16",
+    lowest="8",
+    highest="48",
+    default="16",
+)
+
+SHEET_WIDTH = Field(
+    name="sheet_width_in", label="Sheet width", kind="choice", unit="",
+    help="54 in saves a joint in rooms 9 ft deep, and is not stocked everywhere.",
+    example="48", default="48",
+    choices=(("48", "48 in"), ("54", "54 in"), ("both", "Both, whichever takes fewer")),
+)  # fmt: skip
+BOARD_THICKNESS = Field(
+    name="board_thickness_in", label="New board", kind="choice", unit="",
+    help="1/4 in only over sound old board, on joists to 16 in.",
+    example="1/2", default="1/2", source="ga-span",
+    choices=tuple([(name, name + " in") for name, _ in BOARD_PSF]),
+)  # fmt: skip
+
 
 def area_of(room_list: tuple[Room, ...]) -> Fraction:
     """Return the ceiling area of all rooms [sq ft]."""

@@ -352,4 +352,28 @@ ROWS = (
         "The employer's lead rule holds wherever employees may be exposed, at any amount.",
         "memory", "",
     ),
+    (
+        "ga-span", "Gypsum panel submittal, framing spacing on ceilings",
+        "A board maker", "", "Page 2",
+        "One layer across the joists: 3/8 in board to 16 in, 1/2 and 5/8 in to 24 in. Insulation on 1/2 in board: 1.3 lb/sq ft at 24 in, 2.2 at 16 in.",
+        "seen", "2026-11-25",
+    ),
+    (
+        "irc-r702-3-5", "IRC Residential Code, gypsum board ceilings",
+        "International Code Council", "2018, 2021", "Table R702.3.5 note d; R702.3.5.1; R702.3.6",
+        "Under a wet texture 3/8 becomes 1/2 in at 16 in and 1/2 becomes 5/8 in at 24 in. Screws go 5/8 in into wood (seen). On ceilings that brace, end joints of neighbors lie on other joists (seen).",
+        "quoted", "2026-11-25",
+    ),
+    (
+        "screw-practice", "Renovation text, screws for wood",
+        "A textbook", "", "Page 100",
+        "Shortest screws as printed: 1 in for 3/8 in board, 1 1/8 for 1/2, 1 3/8 for 5/8.",
+        "quoted", "2026-11-25",
+    ),
+    (
+        "carry-geometry", "A plate round a corner, over a stair and through a door",
+        "Geometry", "", "The classic corner: (a^2/3 + b^2/3)^3/2",
+        "Two halls of 36 in let a thin plate of 101.8 in round their corner.",
+        "computed", "2026-11-25",
+    ),
 )  # fmt: skip

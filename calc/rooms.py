@@ -2,7 +2,7 @@
 
 `Living: 20' x 14'` is a rectangle; `Den: E 14' S 6' W 4' S 5' W 10' N 11'` is walked round, wall by
 wall. `slope 4:12 N` lets the ceiling rise to the north in one plane; `less 2' x 4'` takes a cut-out
-(a skylight, a hatch) away. Rooms are separated by `;` or a new line.
+(a skylight, a hatch) away; `at 6' x 3'` after it says how far east and north it lies. Rooms are separated by `;` or a new line.
 """
 
 from dataclasses import dataclass
@@ -24,13 +24,15 @@ WALKED_EXAMPLE = "Den: E 14' S 6' W 4' S 5' W 10' N 11'"
 @dataclass(frozen=True)
 class Room:
     """One room: `outline` is its corners [in] with x to the east and y to the north, in the order walked;
-    `slope` is the rise for one of run [-], toward `toward` (N, E, S or W); `cutouts` are (length, width) [in]."""
+    `slope` is the rise for one of run [-], toward `toward` (N, E, S or W); `cutouts` are (length, width) [in];
+    `holes` are those of them whose place is known, as (west, south, east, north) [in]."""
 
     name: str
     outline: tuple[tuple[Fraction, Fraction], ...]
     slope: Fraction
     toward: str
     cutouts: tuple[tuple[Fraction, Fraction], ...]
+    holes: tuple[tuple[Fraction, Fraction, Fraction, Fraction], ...] = ()
 
     def plan_area_sqft(self) -> Fraction:
         """Return the floor area inside the outline [sq ft], by the corner formula."""
@@ -138,20 +140,27 @@ def _read_room(chunk: str, number: int) -> Room:
         name, body = words.tidy(head) or "Room " + str(number), words.tidy(rest)
     if not body:
         raise MeasureFault(name + " has no size.")
-    parts = _split_words(body, ("slope", "less"))
+    parts = _split_words(body, ("slope", "less", "at"))
     try:
         outline = _outline(parts[0][1], name)
         slope, toward = Fraction(0), "N"
-        cutouts = []
+        cutouts: list[tuple[Fraction, Fraction]] = []
+        holes = []
+        last = ""
         for keyword, value in parts[1:]:
             if keyword == "slope":
                 slope, toward = _slope(value)
-            else:
+            elif keyword == "less":
                 cutouts.append(_pair(value, "a cut-out"))
+            elif last == "less":
+                holes.append(_hole(cutouts[-1], value, outline))
+            else:
+                raise MeasureFault("a place (at …) stands right after the cut-out that it belongs to")
+            last = keyword
     except MeasureFault as fault:
         message = str(fault.args[0])
         raise MeasureFault(message if message.startswith(name) else name + ": " + message + ".") from None
-    room = Room(name, outline, slope, toward, tuple(cutouts))
+    room = Room(name, outline, slope, toward, tuple(cutouts), tuple(holes))
     if room.ceiling_area_sqft() <= 0:
         raise MeasureFault(name + ": the cut-outs take away the whole ceiling.")
     return room
@@ -185,6 +194,27 @@ def _pair(text: str, what: str) -> tuple[Fraction, Fraction]:
     if len(sides) != 2:
         raise MeasureFault(what + " needs two sides with an x between them")
     return _side(sides[0]), _side(sides[1])
+
+
+def _hole(
+    size: tuple[Fraction, Fraction], place: str, outline: tuple[tuple[Fraction, Fraction], ...]
+) -> tuple[Fraction, Fraction, Fraction, Fraction]:
+    """A cut-out in its place: how far east and north of the room's southwest corner, `at 6' x 3'`."""
+    sides = words.lower(measure.tidy(place)).replace("×", "x").split("x")
+    if len(sides) != 2:
+        raise MeasureFault("a place is written at 6' x 3': how far east, and how far north")
+    west = min([x for x, _ in outline]) + measure.read_length(sides[0], "ft")
+    south = min([y for _, y in outline]) + measure.read_length(sides[1], "ft")
+    hole = (west, south, west + size[0], south + size[1])
+    inside = Fraction(0)
+    for one in Room("", outline, Fraction(0), "N", ()).rectangles_in():
+        wide = min(hole[2], one[2]) - max(hole[0], one[0])
+        deep = min(hole[3], one[3]) - max(hole[1], one[1])
+        if wide > 0 and deep > 0:
+            inside += wide * deep
+    if inside != size[0] * size[1]:
+        raise MeasureFault("a cut-out lies outside the room")
+    return hole
 
 
 def _side(text: str) -> Fraction:

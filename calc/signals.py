@@ -268,6 +268,30 @@ CAUTIONS = (
         "Air or dry the room until the humidity stays under 60 %, and wipe up what drips.",
         "common-practice",
     ),
+    Caution(
+        "rated-ceiling",
+        "DANGER",
+        "A ceiling that is rated for fire, or that braces the house, protects the house.",
+        "The wrong board or screws take that away, and nobody sees it.",
+        "Stop: ask the building department and the designer what it must be made of before anything goes on it.",
+        "irc-r702-3-5",
+    ),
+    Caution(
+        "engineer-load",
+        "DANGER",
+        "This board adds more weight than the limit that you gave.",
+        "Joists and their fixing may fail, and the ceiling comes down.",
+        "Stop: have an engineer look at the joists before any board goes up.",
+        "common-practice",
+    ),
+    Caution(
+        "lift-board",
+        "WARNING",
+        "A sheet of board weighs as much as a person and catches the wind.",
+        "Lifting one overhead tears backs and throws people off ladders.",
+        "Carry in twos, use a lift for every sheet, and keep your back straight.",
+        "common-practice",
+    ),
 )
 
 

@@ -7,7 +7,7 @@ from calc import measure, words
 from calc.answer import Answer, Calculator, Line, line
 from calc.exact import ceiling, round_half_up
 from calc.fields import SHOW_IN, Fault, Field, InputFault, Values
-from calc.inputs import AREA, OPTIONAL_ROOMS, WASTE, area_sqft
+from calc.inputs import AREA, JOIST_SPACING, OPTIONAL_ROOMS, WASTE, area_sqft
 from calc.signals import caution
 from calc.words import short_decimal
 
@@ -58,17 +58,6 @@ LEVEL = Field(
         ("5", "5: level 4 and a skim coat over all"),
     ),
     source="ga-214",
-)
-SPACING = Field(
-    name="joist_spacing_in",
-    label="Joists apart",
-    kind="length",
-    unit="in",
-    help="Middle to middle: 12, 16, 19.2 or 24 in.",
-    example="16",
-    lowest="8",
-    highest="48",
-    default="16",
 )
 ROLL = Field(
     name="tape_roll_ft",
@@ -279,7 +268,7 @@ CALCULATOR = Calculator(
     title="Tape, compound and screws",
     summary="Tape, compound, screws and caulk for new board",
     verb="Work out the taping",
-    fields=(OPTIONAL_ROOMS, AREA, JOINTS, LEVEL, SPACING, EDGE, ROLL, WASTE, SHOW_IN),
+    fields=(OPTIONAL_ROOMS, AREA, JOINTS, LEVEL, JOIST_SPACING, EDGE, ROLL, WASTE, SHOW_IN),
     work_out=_work_out,
     example=(("area_sqft", "280"), ("joint_ft", "96"), ("finish_level", "4"), ("caulked_edge_ft", "68")),
     one_of=("rooms", "area_sqft"),

@@ -27,6 +27,8 @@ def answer(found: Answer) -> str:
         parts.append('<p class="items-title">' + escaped(found.items_title) + '</p><ul class="items">' + rows + "</ul>")
     if found.drawing is not None:
         parts.append(svg.figure(found.drawing, found.calculator))
+    for at, drawing in enumerate(found.more_drawings):
+        parts.append(svg.figure(drawing, found.calculator + "-" + str(at + 2)))
     parts += [caution(one) for one in ordered if one.signal not in GRAVE]
     parts.append(
         '<details class="working"><summary>How it is worked out</summary><ol class="lines">'

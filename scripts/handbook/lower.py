@@ -144,6 +144,8 @@ class _Lowering(ast.NodeTransformer):
                 if node.keywords:
                     self.refuse(node, "dict(name=…) does not keep its order in the small engine")
                 return self._ordered(node, node.args)
+            if function.id == "zip" and node.keywords:
+                self.refuse(node, "zip(strict=…) is not in the small engine; count with enumerate")
             if function.id in MISSING_NAMES:
                 self.refuse(node, f"the small engine has no {function.id}()")
             if function.id in ("set", "frozenset"):
@@ -204,6 +206,16 @@ class _Lowering(ast.NodeTransformer):
     def visit_List(self, node: ast.List) -> ast.AST:
         if isinstance(node.ctx, ast.Load) and any(isinstance(one, ast.Starred) for one in node.elts):
             self.refuse(node, "the small engine cannot unpack into a list; add the lists")
+        return self.generic_visit(node)
+
+    def visit_Assign(self, node: ast.Assign) -> ast.AST:
+        value = node.value
+        if (
+            isinstance(value, ast.Subscript)
+            and isinstance(value.value, ast.Name)
+            and value.value.id in ("tuple", "list", "dict")
+        ):
+            self.refuse(node, "a type has no other name in the small engine; write it out in each annotation")
         return self.generic_visit(node)
 
     def visit_AsyncFunctionDef(self, node: ast.AsyncFunctionDef) -> ast.AST:

@@ -18,7 +18,8 @@ WAY = "methods/skim-over/"
 PAGE_OF = {
     "takeoff": "prepare/measure/", "samples": "prepare/settle/", "lead": "prepare/settle/", "fixtures": "prepare/lower/",
     "reach": "prepare/reach/", "sheeting": "prepare/cover/", "airflow": "prepare/cover/", "wetting": "methods/wet-scrape/",
-    "debris": "after/clear-up/", "skim": "methods/skim-over/", "panels": "methods/panel-over/", "taping": "finish/tape/",
+    "debris": "after/clear-up/", "skim": "methods/skim-over/", "carry": "methods/board-over/", "board": "methods/board-over/",
+    "panels": "methods/panel-over/", "taping": "finish/tape/",
     "drying": "finish/dry/", "humidity": "finish/dry/", "paint": "finish/paint/",
 }  # fmt: skip
 

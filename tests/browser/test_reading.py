@@ -7,7 +7,7 @@ from handbook import engines, serve
 pytestmark = [pytest.mark.browser, pytest.mark.slow]
 AXE = engines.MODULES / "axe-core" / "axe.min.js"
 PAGES = (
-    "", "methods/wet-scrape/", "methods/skim-over/", "methods/panel-over/", "prepare/measure/", "prepare/settle/", "prepare/lower/",
+    "", "methods/wet-scrape/", "methods/skim-over/", "methods/board-over/", "methods/panel-over/", "prepare/measure/", "prepare/settle/", "prepare/lower/",
     "prepare/cover/", "prepare/reach/", "finish/tape/", "finish/dry/", "finish/paint/", "after/clear-up/", "reference/checks/",
     "reference/sources/", "reference/nomenclature/", "404.html",
 )  # fmt: skip

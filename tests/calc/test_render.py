@@ -79,7 +79,7 @@ def test_typed_markup_is_escaped_everywhere():
         assert "<i " not in text and "&lt;i onclick=&quot;x&quot;&gt;&amp;" in text
 
 
-DRAWN = ("takeoff", "reach", "sheeting", "skim", "panels", "drying", "humidity")
+DRAWN = ("takeoff", "reach", "sheeting", "skim", "board", "panels", "drying", "humidity")
 
 
 def test_what_is_drawn():
