@@ -1,3 +1,3 @@
 """Lidbook's calculators: pure Python, standard library only, the same answer in every engine."""
 
-__version__ = "0.1.0"
+__version__ = "0.2.0"

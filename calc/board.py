@@ -10,11 +10,12 @@ from calc.board_rules import SCREWS_IN_STOCK_IN, needed_screw_in, old_load_psf, 
 from calc.courses import PARTS, parts
 from calc.exact import ceiling, total
 from calc.fields import SHOW_IN, Fault, Field, InputFault, Values
-from calc.inputs import BOARD_PSF, BOARD_THICKNESS, JOIST_SPACING, ROOMS, SHEET_WIDTH
+from calc.inputs import BOARD_PSF, BOARD_THICKNESS, JOIST_SPACING, ROOMS, SHEET_WIDTH, SHEET_WIDTHS_IN
 from calc.measure import INCHES_PER_FOOT, MeasureFault, read_length
 from calc.signals import Caution, caution
 from calc.words import short_decimal
 
+SHORTEST_FT, LONGEST_FT = 4, 20  # lengths that sheets are made in [ft]
 EFFORTS = (("quick", 4000), ("thorough", 40000))  # steps of search [-]; counted, so that every engine ends alike
 MOST_DRAWN = 8  # rooms with a plan of their own
 RULES = ("irc-r702-3-5", "navedtra-14044")
@@ -34,7 +35,7 @@ def read_lengths(text: str) -> list[Fraction]:
             raise MeasureFault(
                 words.quoted(word) + " is no sheet length, " + str(fault.args[0]) + ". Write 8, 10, 12."
             ) from None
-        if not 4 <= length <= 20:
+        if not SHORTEST_FT <= length <= LONGEST_FT:
             raise MeasureFault(words.quoted(word) + " is no sheet length. Sheets are 4 to 20 ft long; write 8, 10, 12.")
         if length not in found:
             found.append(length)
@@ -293,7 +294,6 @@ def _read(values: Values) -> BoardInputs:
                 + " is narrower than the joists are apart. Turn the joists, or cover it with one piece by hand."
             )
             faults.append(Fault("rooms", room.name, message, ROOMS.example))
-    width = values.choice("sheet_width_in")
     if faults:
         raise InputFault(tuple(faults))
     return BoardInputs(
@@ -303,7 +303,7 @@ def _read(values: Values) -> BoardInputs:
         spacing_in if offset is None else offset,
         thickness,
         tuple(lengths),
-        (48, 54) if width == "both" else (int(width),),
+        dict(SHEET_WIDTHS_IN)[values.choice("sheet_width_in")],
         old_in,
         values.choice("rated_ceiling"),
         values.number("least_strip_in"),

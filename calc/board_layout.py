@@ -7,8 +7,9 @@ from calc import measure
 from calc.board_plan import butt_joints
 from calc.courses import PARTS, Course, Frame, courses_of, frame_of, parts, plans_of
 from calc.fields import Fault, InputFault
-from calc.hang import NO_GOAL, Hanging, hang
+from calc.hang import Hanging, hang
 from calc.measure import INCHES_PER_FOOT
+from calc.piece_search import NO_GOAL
 from calc.rooms import Room
 
 LEAST_PIECE_IN = 24  # a shorter piece between two joints is not hung [in], common practice

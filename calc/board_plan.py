@@ -6,8 +6,8 @@ from calc import measure, words
 from calc.answer import Item
 from calc.courses import PARTS, Course, Frame
 from calc.drawing import Dimension, Drawing, Label, Shape
-from calc.hang import Piece
 from calc.measure import INCHES_PER_FOOT
+from calc.piece_search import Piece
 
 PLAN = ("geometry",)
 

@@ -4,7 +4,7 @@ from fractions import Fraction
 
 from calc import measure, words
 from calc.courses import PARTS, Course
-from calc.hang import Piece
+from calc.piece_search import Piece
 
 # thickness [in] -> widest joist spacing across one layer [in]; a maker's submittal page 2. 1/4 in has no printed figure:
 # only over sound old board, joists to 16 in, common practice.
@@ -17,6 +17,7 @@ INSULATION_PSF = (
     ("5/8", 24, Fraction(22, 10)),
 )  # fmt: skip
 PENETRATION_IN = Fraction(5, 8)  # a screw goes so far into wood [in], IRC R702.3.5.1
+THICK_BOARD_IN = Fraction(5, 8)
 MORE_FOR_THICK_IN = Fraction(1, 8)  # a printed table asks for so much more with 5/8 in board [in], renovation text
 SCREWS_IN_STOCK_IN = (
     Fraction(1), Fraction(9, 8), Fraction(5, 4), Fraction(13, 8), Fraction(15, 8), Fraction(2), Fraction(9, 4), Fraction(5, 2), Fraction(3),
@@ -72,7 +73,7 @@ def screw_length_in(thickness_in: Fraction, through_in: Fraction) -> Fraction:
 
 def needed_screw_in(thickness_in: Fraction, through_in: Fraction) -> Fraction:
     """Return the least length of screw [in]: new board, what is old, and 5/8 in of joist."""
-    more = MORE_FOR_THICK_IN if thickness_in == Fraction(5, 8) and through_in == 0 else Fraction(0)
+    more = MORE_FOR_THICK_IN if thickness_in == THICK_BOARD_IN and through_in == 0 else Fraction(0)
     return thickness_in + through_in + PENETRATION_IN + more
 
 

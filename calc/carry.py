@@ -11,7 +11,7 @@ from calc import measure
 from calc.answer import Answer, Calculator, Item, line
 from calc.exact import floor, square_root
 from calc.fields import SHOW_IN, Fault, Field, InputFault, Values
-from calc.inputs import BOARD_THICKNESS, HEIGHT, SHEET_WIDTH
+from calc.inputs import BOARD_THICKNESS, HEIGHT, SHEET_WIDTH, SHEET_WIDTHS_IN
 from calc.measure import INCHES_PER_FOOT
 from calc.signals import caution
 from calc.words import short_decimal
@@ -254,7 +254,6 @@ def _work_out(values: Values) -> Answer:
         raise InputFault(tuple(faults))
     turn_from, turn_to = values.number_or_none("turn_from_in"), values.number_or_none("turn_to_in")
     wide, deep = values.number_or_none("lift_width_in"), values.number_or_none("lift_depth_in")
-    width = values.choice("sheet_width_in")
     inputs = CarryInputs(
         values.number("door_width_in"),
         values.number("hall_width_in"),
@@ -263,7 +262,7 @@ def _work_out(values: Values) -> Answer:
         None if stair is None or landing is None else (stair, landing),
         None if wide is None or deep is None else (wide, deep, values.number("lift_height_in")),
         values.number("ceiling_height_ft") * INCHES_PER_FOOT,
-        Fraction(54 if width == "both" else int(width)),
+        Fraction(dict(SHEET_WIDTHS_IN)[values.choice("sheet_width_in")][-1]),
         measure.read_number(values.choice("board_thickness_in")),
         values.choice("show_in"),
     )  # fmt: skip

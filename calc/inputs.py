@@ -89,6 +89,7 @@ JOIST_SPACING = Field(
     default="16",
 )
 
+SHEET_WIDTHS_IN = (("48", (48,)), ("54", (54,)), ("both", (48, 54)))  # what each choice of width means [in]
 SHEET_WIDTH = Field(
     name="sheet_width_in", label="Sheet width", kind="choice", unit="",
     help="54 in saves a joint in rooms 9 ft deep, and is not stocked everywhere.",

@@ -102,7 +102,7 @@ def run(options: argparse.Namespace, unknown: list[str]) -> int:
         return check()
     if options.command == "bench":
         browser()
-        return _inside("-m", "handbook.build") or _inside("tests/bench/bench.py")
+        return _inside("-m", "handbook.build") or _inside("tests/bench/boards.py") or _inside("tests/bench/bench.py")
     return test([*unknown, *options.pytest])
 
 

@@ -244,14 +244,21 @@ export function startForms() {
 
   for (const section of sections) {
     const again = $('.again', section);
-    again.textContent = `Work it out again with the full engine (${sizeText()})`;
+    const effort = $('[name=effort]', section); // a search that can go on
+    again.textContent = `${effort ? 'Search thoroughly' : 'Work it out again'} with the full engine (${sizeText()})`;
     $('form', section).addEventListener('submit', (/** @type {Event} */ event) => {
       event.preventDefault();
       anchor = section.id;
       keep();
       work(section, { loud: true });
     });
-    again.addEventListener('click', () => work(section, { loud: true, engine: 'full' }));
+    again.addEventListener('click', () => {
+      if (effort) {
+        put('effort', 'thorough');
+        keep();
+      }
+      work(section, { loud: true, engine: 'full' });
+    });
     $('.copy', section).addEventListener('click', async () => {
       anchor = section.id;
       keep();

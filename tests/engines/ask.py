@@ -17,7 +17,7 @@ HERE = Path(__file__).parent
 SITE = engines.ROOT / "site"
 COUNT = 10_000  # random questions a calculator
 # A layout of boards is thousands of steps of search, each of which must go the same way: fewer questions ask as much.
-FEWER = {"board": 500}
+FEWER = {"board": 300}
 VECTORS = HERE.parent / "calc" / "vectors"
 
 

@@ -1,6 +1,6 @@
-// node run_engine.mjs small|full SITE ENGINES_JSON [--text] < questions > digests
+// node run_engine.mjs small|full SITE ENGINES_JSON [--text | --time] < questions > digests
 // Drives the built site's own worker outside a browser: every question (one JSON [calculator, inputs text] a line) goes
-// through it as a message, and one line comes out for each: the SHA-256 of the answer, or with --text the answer itself.
+// through it as a message, and one line comes out for each: the SHA-256 of the answer, or with --text the answer itself, or with --time the milliseconds it took.
 import { createHash } from 'node:crypto';
 import fs from 'node:fs';
 import { fileURLToPath, pathToFileURL } from 'node:url';
@@ -23,6 +23,7 @@ const out = [];
 for (const line of fs.readFileSync(0, 'utf8').split('\n')) {
   if (!line) continue;
   const [calculator, inputs] = JSON.parse(line);
+  const begun = performance.now();
   const answered = await new Promise((resolve) => {
     settle = resolve;
     globalThis.self.onmessage({ data: { id: 1, engines, engine, calculator, inputs } });
@@ -30,6 +31,10 @@ for (const line of fs.readFileSync(0, 'utf8').split('\n')) {
   if (answered.error) {
     process.stderr.write(`${inputs}\n${answered.error}\n`);
     process.exit(1);
+  }
+  if (form === '--time') {
+    out.push((performance.now() - begun).toFixed(1));
+    continue;
   }
   out.push(form === '--text' ? answered.text : createHash('sha256').update(answered.text).digest('hex'));
 }

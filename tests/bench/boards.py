@@ -1,0 +1,54 @@
+"""How long a board layout takes: 200 rooms and a house of 60 sheets, in CPython and in both engines of the page."""
+
+import json
+import random
+import sys
+import time
+from pathlib import Path
+
+sys.path[:0] = [str(Path(__file__).parents[1] / "engines"), str(Path(__file__).parents[2] / "scripts")]
+
+from ask import in_node  # noqa: E402  (the paths above come first)
+from calc import browser  # noqa: E402
+
+ROOMS = 200
+HOUSE = "Living: 24 x 18; Kitchen: 16 x 14; Hall: 20 x 4; Bed 1: 16 x 14; Bed 2: 14 x 12; Bed 3: 13 x 11; Bath: 10 x 8; Garage: 24 x 22; Den: 15 x 14; Attic: 30 x 24"
+
+
+def main() -> None:
+    chance = random.Random("rooms for the clock")
+    asked = []
+    for _ in range(ROOMS):
+        east, north = chance.randint(8, 26), chance.randint(8, 22)
+        a, b = chance.randint(2, east - 3), chance.randint(2, north - 3)
+        ell = f"A: E {east}' N {north - b}' W {a}' N {b}' W {east - a}' S {north}'"
+        rooms = ell if chance.random() < 0.4 else f"A: {east}' {chance.randint(0, 11)}\" x {north}'"
+        asked.append({"rooms": rooms, "joist_spacing_in": chance.choice(("16", "24")), "rated_ceiling": "no"})
+    house = {"rooms": HOUSE, "rated_ceiling": "no"}
+    answered = json.loads(browser.answer("board", json.dumps(house)))["answer"]["answers"]
+    sheets, bound = (one["value"] for one in answered if one["name"] in ("sheets", "lower_bound_sheets"))
+    print(f"house: {sheets} sheets, bound {bound}")
+    for name, run in (("CPython", _cpython), ("full engine", _engine("full")), ("small engine", _engine("small"))):
+        run([asked[0]])
+        times = sorted(run(asked))
+        whole = run([house, house])[-1]
+        print(
+            f"{name}: {ROOMS} rooms, p50 {times[ROOMS // 2]:.0f} ms, p95 {times[int(ROOMS * 0.95)]:.0f} ms, worst {times[-1]:.0f} ms; house {whole:.0f} ms"
+        )
+
+
+def _cpython(asked: list[dict[str, str]]) -> list[float]:
+    found = []
+    for one in asked:
+        begun = time.perf_counter()
+        browser.answer("board", json.dumps(one))
+        found.append((time.perf_counter() - begun) * 1000)
+    return found
+
+
+def _engine(name: str):
+    return lambda asked: [float(text) for text in in_node(name, "board", asked, "--time")]
+
+
+if __name__ == "__main__":
+    main()
