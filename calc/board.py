@@ -72,7 +72,7 @@ LENGTHS = Field(
 LONGEST = Field(
     name="longest_sheet_ft", label="Longest sheet that gets in", kind="length", unit="ft",
     help="From the carrying form. Longer sheets are left out.",
-    example="12", lowest="4", highest="30", required=False,
+    example="12", lowest="4", highest="30", required=False, fed_by="carry longest_sheet_ft",
 )  # fmt: skip
 OLD = Field(
     name="existing_ceiling_in", label="Old ceiling, its thickness", kind="length", unit="in",

@@ -20,7 +20,8 @@ class Field:
     `highest` are written as a person would type them. An empty `default` means that there is none:
     the field must then be filled unless `required` is False. `choices` are (value, label) pairs; for a text they
     are suggestions, for a list (entry, meaning) pairs. `rare` fields stand folded away in the form. `source` is the id in `calc.sources` that stands
-    behind the default. `check` reads a list or a text, and returns (entry, what is wrong with it) pairs.
+    behind the default. `fed_by` names a calculator and one of its lines ('carry longest_sheet_ft') that fills the field
+    in a page while nobody has typed into it. `check` reads a list or a text, and returns (entry, what is wrong with it) pairs.
     """
 
     name: str
@@ -36,6 +37,7 @@ class Field:
     choices: tuple[tuple[str, str], ...] = ()
     source: str = "your-figure"
     rare: bool = False
+    fed_by: str = ""
     check: Callable[[str], tuple[tuple[str, str], ...]] | None = None
 
 

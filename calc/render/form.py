@@ -69,6 +69,8 @@ def _optional(field: Field) -> str:
 def _control(key: str, field: Field) -> str:
     common = ' id="' + key + '" name="' + field.name + '" aria-describedby="' + key + "-help " + key + '-fault"'
     common += ' data-default="' + escaped(field.default) + '"'
+    if field.fed_by:
+        common += ' data-fed-by="' + escaped(field.fed_by) + '"'
     if field.kind == "choice":
         options = "".join(
             [

@@ -161,6 +161,7 @@ export function startForms() {
       $('.origin', section).textContent = `Worked out from your figures: ${described(section)}.`;
       $('.tools', section).hidden = false;
       by.textContent = words(answered.engine, engine, before, answered.text);
+      feed(section.dataset.calculator || '', found.answer.answers);
       shown.set(section, { inputs: JSON.stringify(asked), text: answered.text });
       section.dataset.engine = answered.engine;
       if (loud) $('.figure', section)?.scrollIntoView({ block: 'center' });
@@ -170,6 +171,24 @@ export function startForms() {
         ? 'The full engine is not on this device yet, and there is no signal. Try again with a signal; the small engine still answers.'
         : 'No engine could answer. Your figures are kept. Try again, or reload the page.';
       if (loud || engine === 'full') status.textContent = text;
+    }
+  }
+
+  /**
+   * An answer that another form asks for is put there, as long as nobody has typed into that field.
+   * @param {string} calculator @param {{name: string, value: number, unit: string}[]} lines
+   */
+  function feed(calculator, lines) {
+    for (const control of $$(`[data-fed-by^="${calculator} "]`)) {
+      const line = lines.find((one) => control.dataset.fedBy === `${calculator} ${one.name}`);
+      if (!line || (control.value && control.dataset.fed !== control.value)) continue;
+      const text = `${line.value} ${line.unit}`;
+      if (control.value === text) continue;
+      put(control.name, text);
+      control.dataset.fed = text;
+      keep();
+      const other = control.closest('.calc');
+      if (shown.has(other)) work(other);
     }
   }
 

@@ -121,6 +121,24 @@ def test_a_link_and_the_command_give_the_same(page, address, calculator, capsys)
     assert json.loads(capsys.readouterr().out) == found["answer"]
 
 
+def test_what_gets_in_feeds_the_boards(page, address):
+    """The longest sheet of the carrying form stands in the board form, until somebody types another."""
+    open_way(page, address, path=PAGE_OF["board"])
+    form(page, "carry").locator("[name=turn_from_in]").fill("36")
+    form(page, "carry").locator("[name=turn_to_in]").fill("36")
+    submit(page, "carry")
+    longest = form(page, "board").locator("[name=longest_sheet_ft]")
+    expect(longest).to_have_value(re.compile(r"^8\.\d+ ft$"))
+    form(page, "board").locator("[name=rooms]").fill("10 x 12")
+    submit(page, "board")
+    expect(form(page, "board").locator(".sentence")).to_contain_text("x 8' 0\"")
+    longest.fill("10")
+    form(page, "carry").locator("[name=turn_to_in]").fill("40")
+    submit(page, "carry")
+    expect(form(page, "carry").locator(".origin")).to_contain_text("40")
+    assert longest.input_value() == "10"
+
+
 BAD = [
     ("takeoff", {"rooms": "A: 14' 13\" x 10'"}, "rooms", "less than 12"),
     ("takeoff", {"rooms": "Den: E 14' S 6' W 4' S 5' W 10' N 10'"}, "rooms", "south of where it began"),
