@@ -1,4 +1,4 @@
-"""Lead: which lead-paint rules the work passes, by the year of the house, the paint disturbed, and who pays whom."""
+"""Lead: which lead-paint rules the work comes under, by the year of the house, the paint disturbed, and who pays whom."""
 
 from dataclasses import dataclass
 from fractions import Fraction
@@ -160,7 +160,7 @@ def total_within_window_sqft(disturbed_sqft: Fraction, earlier: tuple[tuple[int,
 
 
 def lead(inputs: LeadInputs, given: tuple[tuple[str, str], ...]) -> Answer:
-    """Return which lead-paint limits the work passes, and why.
+    """Return which lead-paint rules apply to the work, and why.
 
     Raises nothing. Sources: 40 CFR 745.83, 24 CFR 35.1350 as quoted; year, scope and definition from memory.
     """
@@ -182,7 +182,7 @@ def lead(inputs: LeadInputs, given: tuple[tuple[str, str], ...]) -> Answer:
         figure, label = words.plural(len(applies), "rule applies", "rules apply"), "to this work"
         sentence = year + "Read below which, and what each asks for."
     else:
-        figure, label = "No federal limit is passed", "by these figures"
+        figure, label = "No federal limit is exceeded", "by these figures"
         sentence = year + "State and local rules can still hold. Dust from old paint harms in any amount."
     return Answer(
         calculator="lead",
@@ -315,7 +315,7 @@ def _work_out(values: Values) -> Answer:
 CALCULATOR = Calculator(
     name="lead",
     title="Lead-paint rules",
-    summary="Which lead-paint limits the work passes, and why",
+    summary="Which lead-paint rules apply to the work, and why",
     verb="Look at the rules",
     fields=(YEAR, DISTURBED, EARLIER, PAID, HOUSING, TORN_OUT, PAINT_TEST, SHOW_IN),
     work_out=_work_out,

@@ -1,4 +1,4 @@
-"""Samples: how many an inspector takes, how a laboratory result reads, and which published limits the work passes."""
+"""Samples: how many an inspector takes, how a laboratory result reads, and which published limits the work reaches."""
 
 from dataclasses import dataclass
 from fractions import Fraction

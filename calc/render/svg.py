@@ -95,7 +95,7 @@ def _margin(drawing: Drawing, label_side: str, dimension_side: str) -> Fraction:
     needed = [Fraction(0)]
     for label in drawing.labels:
         if label.side == label_side or (label_side == "after" and label.side == "right"):
-            needed.append(len(label.text) * LETTER_WIDTH + (OFFSET + 6 if label.side == "right" else 6))
+            needed.append(len(label.text) * LETTER_WIDTH + (OFFSET + 6 if label.side == "right" else 10))
     for dimension in drawing.dimensions:
         if dimension.side == dimension_side:
             needed.append(len(dimension.text) * LETTER_WIDTH + OFFSET + TICK)
