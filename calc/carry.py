@@ -142,15 +142,46 @@ def _round(from_in: Fraction, to_in: Fraction, inputs: CarryInputs) -> tuple[Fra
     return best, "flat" if best == flat else "on edge, one end up"
 
 
+def longest_over_nosing(stair_in: Fraction, hall_in: Fraction, thick_in: Fraction) -> Fraction:
+    """Return the longest plate [in], `thick_in` deep [in], that turns from a stair's slope into the level.
+
+    `stair_in` is the clear height square to the slope, `hall_in` that of the hall at its head or foot [in]; 0 where the
+    plate is deeper than either. Source: geometry, the corner of two ways that meet at the angle of the stair.
+    """
+    if thick_in >= stair_in or thick_in >= hall_in:
+        return Fraction(0)
+    slope = square_root(STAIR_RISE_IN * STAIR_RISE_IN + STAIR_RUN_IN * STAIR_RUN_IN)
+    cosine_all, sine_all = STAIR_RUN_IN / slope, STAIR_RISE_IN / slope
+
+    def at(step: int) -> Fraction:
+        cosine, sine = direction(step)
+        rest_cosine, rest_sine = cosine_all * cosine + sine_all * sine, sine_all * cosine - cosine_all * sine
+        return (stair_in - thick_in * cosine) / sine + (hall_in - thick_in * rest_cosine) / rest_sine
+
+    low, high = 1, floor(GRID * sine_all / (1 + cosine_all)) - 1
+    while high - low > 2:
+        third = (high - low) // 3
+        left, right = low + third, high - third
+        if at(left) <= at(right):
+            high = right
+        else:
+            low = left
+    return min([at(step) for step in range(low, high + 1)])
+
+
 def _stair(inputs: CarryInputs, width_in: Fraction, headroom_in: Fraction) -> tuple[Fraction, str]:
-    """Up a straight stair: on edge where the headroom takes its width, else flat where the stair is wide enough."""
+    """Up a straight stair and over its head: on edge under the headroom, or flat where the stair is wide enough."""
     slope = square_root(STAIR_RISE_IN * STAIR_RISE_IN + STAIR_RUN_IN * STAIR_RUN_IN)
     clear_in = headroom_in * STAIR_RUN_IN / slope
-    if inputs.sheet_in <= clear_in and inputs.thick_in < width_in:
-        return Fraction(NO_LIMIT_IN), "on edge"
-    if inputs.sheet_in < width_in:
-        return Fraction(NO_LIMIT_IN), "flat"
-    return Fraction(0), "no way"
+    on_edge = (
+        longest_over_nosing(clear_in, inputs.ceiling_in, inputs.sheet_in) if inputs.thick_in < width_in else Fraction(0)
+    )
+    flat = (
+        longest_over_nosing(clear_in, inputs.ceiling_in, inputs.thick_in) if inputs.sheet_in < width_in else Fraction(0)
+    )
+    if flat > on_edge:
+        return flat, "flat"
+    return on_edge, "on edge" if on_edge > 0 else "no way"
 
 
 def obstacles(inputs: CarryInputs) -> list[tuple[str, Fraction, str]]:
@@ -225,6 +256,13 @@ def _cut_down(length: Fraction) -> Fraction:
 def _item(name: str, length: Fraction, how: str, governs: bool, show: str) -> Item:
     if length >= NO_LIMIT_IN:
         return Item(name, "no limit", "Carried " + how + ".", GEOMETRY)
+    if length == 0:
+        return Item(
+            name,
+            "not at all",
+            "No sheet of this width gets through, on edge or flat." + (" This one governs." if governs else ""),
+            GEOMETRY,
+        )
     told = measure.shown(length / INCHES_PER_FOOT, "ft", 2, show)
     return Item(name, told, "Carried " + how + "." + (" This one governs." if governs else ""), GEOMETRY)
 

@@ -139,6 +139,19 @@ def test_what_gets_in_feeds_the_boards(page, address):
     assert longest.input_value() == "10"
 
 
+def test_a_gap_is_searched_on_by_the_full_engine(page, address):
+    open_way(page, address, path=PAGE_OF["board"])
+    board = form(page, "board")
+    board.locator("[name=rooms]").fill("22' x 17'")
+    board.locator("[name=sheet_lengths_ft]").fill("10")
+    submit(page, "board")
+    expect(board.locator(".by")).to_contain_text("small engine")
+    board.locator(".again").click()
+    expect(board.locator(".by")).to_have_text("Worked out on this device by the full engine.", timeout=120_000)
+    assert board.locator("[name=effort]").input_value() == "thorough"
+    assert live_html(page, "board") == as_browser_writes(page, expected("board", own_inputs(page, "board"))["html"])
+
+
 BAD = [
     ("takeoff", {"rooms": "A: 14' 13\" x 10'"}, "rooms", "less than 12"),
     ("takeoff", {"rooms": "Den: E 14' S 6' W 4' S 5' W 10' N 10'"}, "rooms", "south of where it began"),

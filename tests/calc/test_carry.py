@@ -8,7 +8,7 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from calc import catalogue
-from calc.carry import longest_in_box, longest_round, longest_through_door
+from calc.carry import longest_in_box, longest_over_nosing, longest_round, longest_through_door
 
 F = Fraction
 
@@ -75,6 +75,24 @@ def test_the_door_lets_through_what_it_says(hall, door, thick):
         <= float(hall) + 0.2
     ]
     assert fits or longest == 0
+
+
+@settings(max_examples=30, deadline=None)
+@given(st.integers(50, 90).map(F), st.integers(84, 110).map(F), st.sampled_from([F(1, 2), F(36), F(48)]))
+def test_the_head_of_the_stair_against_trying_every_slant(stair, hall, thick):
+    angle = math.atan2(7.75, 10)
+    best = min(
+        (float(stair) - float(thick) * math.cos(one)) / math.sin(one)
+        + (float(hall) - float(thick) * math.cos(angle - one)) / math.sin(angle - one)
+        for one in (angle * step / 5000 for step in range(1, 5000))
+    )
+    assert float(longest_over_nosing(stair, hall, thick)) == pytest.approx(best, rel=1e-3)
+
+
+def test_a_low_stair_takes_no_sheet_on_edge():
+    answer, _ = ask(stair_width_in=30, headroom_in=60)
+    assert {item.name: item.state for item in answer.items}["Stair"] == "not at all"
+    assert answer.figure == "No whole sheet"
 
 
 @given(widths, widths, st.integers(0, 12).map(F))
