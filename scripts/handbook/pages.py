@@ -105,7 +105,7 @@ def checks_page() -> str:
         rows = "".join(
             f"<tr><td>{escaped(one.id)}</td><td>{escaped(one.source)}</td><td>{escaped(kinds[one.known])}</td>"
             f"<td><code>{escaped(one.name)}</code></td><td>{escaped(one.printed)}</td><td>{escaped(one.ours)}</td>"
-            f"<td>{'agrees' if one.agrees else 'DIFFERS'}</td></tr>"
+            f"<td>{'agrees' if one.agrees else 'DIFFERS'}{escaped('; ' + one.reason if one.reason else '')}</td></tr>"
             for one in own
         )
         parts.append(
