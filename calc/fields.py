@@ -112,6 +112,17 @@ def entries(text: str) -> list[str]:
     return [part for part in parts if part]
 
 
+def entry_faults(text: str, read_entry: Callable[[str], object]) -> tuple[tuple[str, str], ...]:
+    """Return (entry, what is wrong with it) for each entry of the list `text` that `read_entry` refuses."""
+    found = []
+    for entry in entries(text):
+        try:
+            read_entry(entry)
+        except measure.MeasureFault as fault:
+            found.append((entry, str(fault.args[0])))
+    return tuple(found)
+
+
 def read(
     fields: tuple[Field, ...], given: dict[str, str], one_of: tuple[str, ...] = ()
 ) -> tuple[Values, tuple[Fault, ...]]:

@@ -6,24 +6,14 @@ from fractions import Fraction
 from calc import words
 from calc.answer import Answer, Calculator, line
 from calc.drops import COMBUSTIBLE, DROPS, drop_in
-from calc.fields import SHOW_IN, Field, Values, entries
+from calc.fields import SHOW_IN, Field, Values, entries, entry_faults
 from calc.fixture_rules import KINDS, Fixture, Lowering, read_fixture, verdict
 from calc.inputs import HEIGHT
-from calc.measure import INCHES_PER_FOOT, MeasureFault
+from calc.measure import INCHES_PER_FOOT
 from calc.signals import Caution, caution
 from calc.words import short_decimal
 
 STATES = ("fits", "needs work", "stop")
-
-
-def _faults_of_fixtures(text: str) -> tuple[tuple[str, str], ...]:
-    found = []
-    for entry in entries(text):
-        try:
-            read_fixture(entry)
-        except MeasureFault as fault:
-            found.append((entry, str(fault.args[0])))
-    return tuple(found)
 
 
 COVERING = Field(
@@ -65,7 +55,7 @@ FIXTURES = Field(
     help="One a line: what it is, its name, and its measure. Set-back for boxes, height for fans, the gap for doors.",
     example="box hall: 0 in; fan living: 7' 4\"; smoke hall; sprinkler hall: 2 in; cupboard: 1/4 in; room living: 7' 10\"",
     choices=tuple([(kind.example, kind.label + (": " + kind.means if kind.means else "")) for kind in KINDS]),
-    check=_faults_of_fixtures,
+    check=lambda text: entry_faults(text, read_fixture),
 )
 
 

@@ -5,7 +5,7 @@ from fractions import Fraction
 
 from calc import words
 from calc.answer import Answer, Calculator, Item, line
-from calc.fields import SHOW_IN, Field, Values, entries
+from calc.fields import SHOW_IN, Field, Values, entries, entry_faults
 from calc.measure import MeasureFault, read_quantity
 from calc.rules import Rule, rules_for
 from calc.signals import caution
@@ -39,16 +39,6 @@ def read_earlier(entry: str) -> tuple[int, Fraction]:
     return (-int(days) if past else int(days)), area  # fmt: skip
 
 
-def _faults_of_earlier(text: str) -> tuple[tuple[str, str], ...]:
-    found = []
-    for entry in entries(text):
-        try:
-            read_earlier(entry)
-        except MeasureFault as fault:
-            found.append((entry, str(fault.args[0])))
-    return tuple(found)
-
-
 YEAR = Field(
     name="year_built",
     label="Year the house was built",
@@ -78,7 +68,7 @@ EARLIER = Field(
     help="Work within 30 days adds up. One a line.",
     example="12 days ago: 4 sq ft; in 5 days: 3 sq ft",
     required=False,
-    check=_faults_of_earlier,
+    check=lambda text: entry_faults(text, read_earlier),
 )
 PAID = Field(
     name="paid_work",

@@ -6,7 +6,7 @@ from fractions import Fraction
 from calc import measure, words
 from calc.answer import Answer, Calculator, Item, line
 from calc.exact import total
-from calc.fields import SHOW_IN, Field, Values, entries
+from calc.fields import SHOW_IN, Field, Values, entries, entry_faults
 from calc.inputs import AREA, OPTIONAL_ROOMS, area_sqft
 from calc.measure import MeasureFault, read_quantity
 from calc.rules import PLACES, Rule, known_place, rules_for
@@ -70,26 +70,6 @@ def read_area(entry: str) -> tuple[str, Fraction]:
     return words.tidy(name), area  # fmt: skip
 
 
-def _faults_of_results(text: str) -> tuple[tuple[str, str], ...]:
-    found = []
-    for entry in entries(text):
-        try:
-            read_result(entry)
-        except MeasureFault as fault:
-            found.append((entry, str(fault.args[0])))
-    return tuple(found)
-
-
-def _faults_of_areas(text: str) -> tuple[tuple[str, str], ...]:
-    found = []
-    for entry in entries(text):
-        try:
-            read_area(entry)
-        except MeasureFault as fault:
-            found.append((entry, str(fault.args[0])))
-    return tuple(found)
-
-
 MORE_AREAS = Field(
     name="more_areas",
     label="Other textures",
@@ -98,7 +78,7 @@ MORE_AREAS = Field(
     help="Texture of another look, color or age is another area. One a line.",
     example="Bedrooms: 420; Hall: 90",
     required=False,
-    check=_faults_of_areas,
+    check=lambda text: entry_faults(text, read_area),
 )
 DEPTH = Field(
     name="texture_depth_in",
@@ -131,7 +111,7 @@ RESULTS = Field(
     help="One layer a line: texture, compound, board. Write none, trace, or a percentage.",
     example="texture: none; compound: none; board: none",
     required=False,
-    check=_faults_of_results,
+    check=lambda text: entry_faults(text, read_result),
 )
 BUILDING = Field(
     name="building",
