@@ -33,18 +33,31 @@ class Line:
 @dataclass(frozen=True)
 class Item:
     """One thing of a list that was asked about: `name` says which, `state` the verdict in a word or two,
-    `text` what to do and the rule, `sources` are ids of `calc.sources`."""
+    `text` what to do and the rule, `sources` are ids of `calc.sources`; `reasons` are (sentence, source id) pairs that stand
+    before the text; `page` is the page that tells more, from the root of the book without its ending."""
 
     name: str
     state: str
     text: str
     sources: tuple[str, ...]
+    reasons: tuple[tuple[str, str], ...] = ()
+    page: str = ""
+
+
+@dataclass(frozen=True)
+class Listing:
+    """Sentences in their order under a title, each with the id of its source or ''; `name` is the public key."""
+
+    name: str
+    title: str
+    rows: tuple[tuple[str, str], ...]
 
 
 @dataclass(frozen=True)
 class Answer:
     """`figure` and `sentence` are what to act on first; `cautions` come gravest first; `drawing` may be None;
-    `items` are the verdicts on a list, in the order given, under `items_title`; `more_drawings` follow the first."""
+    `items` are the verdicts on a list, in the order given, under `items_title`; `more_drawings` follow the first;
+    `listings` stand between the sentence and the items; `asks` are names of inputs worth filling next, the best first."""
 
     calculator: str
     inputs: tuple[tuple[str, str], ...]
@@ -58,6 +71,8 @@ class Answer:
     items: tuple[Item, ...] = ()
     items_title: str = ""
     more_drawings: tuple[Drawing, ...] = ()
+    listings: tuple[Listing, ...] = ()
+    asks: tuple[str, ...] = ()
 
 
 class Calculator:
@@ -128,8 +143,23 @@ def public(answer: Answer) -> dict[str, object]:
         "notes": list(answer.notes),
     }
     if answer.items:
-        found["items"] = [
-            {"name": one.name, "state": one.state, "text": one.text, "sources": list(one.sources)}
-            for one in answer.items
+        found["items"] = [_public_item(one) for one in answer.items]
+    if answer.listings:
+        found["listings"] = [
+            {
+                "name": one.name,
+                "title": one.title,
+                "rows": [{"text": text, "source": source} for text, source in one.rows],
+            }
+            for one in answer.listings
         ]
+        found["asks"] = list(answer.asks)
+    return found
+
+
+def _public_item(one: Item) -> dict[str, object]:
+    found: dict[str, object] = {"name": one.name, "state": one.state, "text": one.text, "sources": list(one.sources)}
+    if one.page:
+        found["page"] = one.page
+        found["reasons"] = [{"text": text, "source": source} for text, source in one.reasons]
     return found

@@ -10,7 +10,7 @@ from calc.board_rules import SCREWS_IN_STOCK_IN, needed_screw_in, old_load_psf, 
 from calc.courses import PARTS, parts
 from calc.exact import ceiling, total
 from calc.fields import SHOW_IN, Fault, Field, InputFault, Values
-from calc.inputs import BOARD_PSF, BOARD_THICKNESS, JOIST_SPACING, ROOMS, SHEET_WIDTH, SHEET_WIDTHS_IN
+from calc.inputs import BOARD_PSF, BOARD_THICKNESS, JOIST_SPACING, RATED, ROOMS, SHEET_WIDTH, SHEET_WIDTHS_IN
 from calc.measure import INCHES_PER_FOOT, MeasureFault, read_length
 from calc.signals import Caution, caution
 from calc.words import short_decimal
@@ -88,12 +88,6 @@ TEXTURE = Field(
     name="wet_texture", label="Wet texture on the new board?", kind="choice", unit="",
     help="Water makes board sag between joists.",
     example="no", default="no", choices=(("no", "No"), ("yes", "Yes")), rare=True,
-)  # fmt: skip
-RATED = Field(
-    name="rated_ceiling", label="Rated for fire, or bracing?", kind="choice", unit="",
-    help="Under another flat, over a garage, in earthquake or storm country.",
-    example="no", default="unknown",
-    choices=(("unknown", "Not known"), ("no", "No"), ("yes", "Yes")),
 )  # fmt: skip
 STRIP = Field(
     name="least_strip_in", label="No strip narrower than", kind="length", unit="in",

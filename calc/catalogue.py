@@ -9,7 +9,7 @@ from calc.fields import Fault, InputFault, read
 from calc.words import listed, quoted
 
 NAMES = (
-    "takeoff", "samples", "lead", "fixtures", "reach", "sheeting", "airflow", "wetting", "debris", "skim", "carry", "board", "panels",
+    "decision", "takeoff", "samples", "lead", "fixtures", "reach", "sheeting", "airflow", "wetting", "debris", "skim", "carry", "board", "panels",
     "taping", "drying", "humidity", "paint",
 )  # fmt: skip
 

@@ -22,6 +22,7 @@ class Field:
     are suggestions, for a list (entry, meaning) pairs. `rare` fields stand folded away in the form. `source` is the id in `calc.sources` that stands
     behind the default. `fed_by` names a calculator and one of its lines ('carry longest_sheet_ft') that fills the field
     in a page while nobody has typed into it. `check` reads a list or a text, and returns (entry, what is wrong with it) pairs.
+    `why` says why it is asked, for whoever wonders.
     """
 
     name: str
@@ -39,6 +40,7 @@ class Field:
     rare: bool = False
     fed_by: str = ""
     check: Callable[[str], tuple[tuple[str, str], ...]] | None = None
+    why: str = ""
 
 
 @dataclass(frozen=True)

@@ -5,6 +5,7 @@ from fractions import Fraction
 from calc.exact import total
 from calc.fields import Field, Values
 from calc.rooms import EXAMPLE, Room
+from calc.rules import PLACES
 
 WATER_LB_PER_GAL = Fraction(83285, 10000)  # water at 70 degF [lb/gal], IAPWS-97
 BOARD_PSF = (
@@ -101,6 +102,46 @@ BOARD_THICKNESS = Field(
     help="1/4 in only over sound old board, on joists to 16 in.",
     example="1/2", default="1/2", source="ga-span",
     choices=tuple([(name, name + " in") for name, _ in BOARD_PSF]),
+)  # fmt: skip
+BUILDING = Field(
+    name="building",
+    label="The building",
+    kind="choice",
+    unit="",
+    help="Federal notice rules do not reach a lone house of up to four homes. Others may.",
+    example="house",
+    default="unknown",
+    choices=(("unknown", "Not known"), ("house", "A house of one to four homes"), ("other", "Anything else")),
+    why="Larger buildings come under more rules, and their ceilings are often rated for fire.",
+)
+PLACE = Field(
+    name="place",
+    label="State or city",
+    kind="text",
+    unit="",
+    help="Local rules are often stricter. This book knows very few of them, and says so.",
+    example="Colorado",
+    required=False,
+    choices=tuple([(name, name) for name, _ in PLACES]),
+    why="Each state, and some cities, has asbestos and lead rules of its own.",
+)
+PAINT_TEST = Field(
+    name="paint_test",
+    label="Was the paint tested?",
+    kind="choice",
+    unit="",
+    help="By a certified inspector or an approved kit. Lead paint is 1.0 mg in a square centimeter, or 0.5 %, and more.",
+    example="unknown",
+    default="unknown",
+    choices=(("unknown", "No, or not known"), ("lead", "Yes, lead was found"), ("none", "Yes, below both limits")),
+    why="Dust of lead paint harms the brain, most of all in children.",
+)
+RATED = Field(
+    name="rated_ceiling", label="Rated for fire, or bracing?", kind="choice", unit="",
+    help="Under another flat, over a garage, in earthquake or storm country.",
+    example="no", default="unknown",
+    choices=(("unknown", "Not known"), ("no", "No"), ("yes", "Yes")),
+    why="Such a ceiling holds back fire, or holds the house together. The wrong board takes that away.",
 )  # fmt: skip
 
 

@@ -6,6 +6,7 @@ from fractions import Fraction
 from calc import words
 from calc.answer import Answer, Calculator, Item, line
 from calc.fields import SHOW_IN, Field, Values, entries, entry_faults
+from calc.inputs import PAINT_TEST
 from calc.measure import MeasureFault, read_quantity
 from calc.rules import Rule, rules_for
 from calc.signals import caution
@@ -104,16 +105,6 @@ TORN_OUT = Field(
     example="no",
     default="no",
     choices=(("no", "No"), ("yes", "Yes")),
-)
-PAINT_TEST = Field(
-    name="paint_test",
-    label="Was the paint tested?",
-    kind="choice",
-    unit="",
-    help="By a certified inspector or an approved kit. Lead paint is 1.0 mg in a square centimeter, or 0.5 %, and more.",
-    example="unknown",
-    default="unknown",
-    choices=(("unknown", "No, or not known"), ("lead", "Yes, lead was found"), ("none", "Yes, below both limits")),
 )
 
 

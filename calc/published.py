@@ -376,4 +376,10 @@ ROWS = (
         "Two halls of 36 in let a thin plate of 101.8 in round their corner.",
         "computed", "2026-11-25",
     ),
+    (
+        "cfr-745-85", "40 CFR 745.85 Lead-safe renovation: work practice standards",
+        "US Environmental Protection Agency", "", "(a)(3)",
+        "Bars open flame and machines that sand or grind lead paint without a fine-filter vacuum. Other bodies bar dry scraping too.",
+        "memory", "",
+    ),
 )  # fmt: skip

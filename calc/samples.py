@@ -7,9 +7,9 @@ from calc import measure, words
 from calc.answer import Answer, Calculator, Item, line
 from calc.exact import total
 from calc.fields import SHOW_IN, Field, Values, entries, entry_faults
-from calc.inputs import AREA, OPTIONAL_ROOMS, area_sqft
+from calc.inputs import AREA, BUILDING, OPTIONAL_ROOMS, PLACE, area_sqft
 from calc.measure import MeasureFault, read_quantity
-from calc.rules import PLACES, Rule, known_place, rules_for
+from calc.rules import Rule, known_place, rules_for
 from calc.signals import Caution, caution
 from calc.words import short_decimal
 
@@ -112,26 +112,6 @@ RESULTS = Field(
     example="texture: none; compound: none; board: none",
     required=False,
     check=lambda text: entry_faults(text, read_result),
-)
-BUILDING = Field(
-    name="building",
-    label="The building",
-    kind="choice",
-    unit="",
-    help="Federal notice rules do not reach a lone house of up to four homes. Others may.",
-    example="house",
-    default="unknown",
-    choices=(("unknown", "Not known"), ("house", "A house of one to four homes"), ("other", "Anything else")),
-)
-PLACE = Field(
-    name="place",
-    label="State or city",
-    kind="text",
-    unit="",
-    help="Local rules are often stricter. This book knows very few of them, and says so.",
-    example="Colorado",
-    required=False,
-    choices=tuple([(name, name) for name, _ in PLACES]),
 )
 
 

@@ -1,12 +1,15 @@
 """An answer as HTML. Written once when the page is built, and again in the page for a visitor's own figures."""
 
-from calc.answer import Answer, Item, Line
+from calc.answer import Answer, Item, Line, Listing
 from calc.render import svg
 from calc.render.escape import escaped
 from calc.signals import Caution, in_order
 from calc.sources import SOURCES, source
 from calc.words import lower
 
+TO_ROOT = (
+    "../../"  # from a page with a calculator to the root of the book: every such page lies in a folder of its section
+)
 GRAVE = ("DANGER", "WARNING")
 _ALERT = (
     '<svg class="alert" viewBox="0 0 24 24" aria-hidden="true"><path d="M12 2 23 21H1Z"/>'
@@ -22,6 +25,7 @@ def answer(found: Answer) -> str:
         '<p class="figure"><strong>' + escaped(found.figure) + "</strong> " + escaped(found.figure_label) + "</p>"
     )
     parts.append('<p class="sentence">' + escaped(found.sentence) + "</p>")
+    parts += [_listing(one) for one in found.listings]
     if found.items:
         rows = "".join([_item(one) for one in found.items])
         parts.append('<p class="items-title">' + escaped(found.items_title) + '</p><ul class="items">' + rows + "</ul>")
@@ -68,12 +72,36 @@ def number_of(source_id: str) -> int:
 _NUMBERS = dict([(one.id, at + 1) for at, one in enumerate(SOURCES)])
 
 
+def _listing(one: Listing) -> str:
+    rows = "".join(
+        ["<li>" + escaped(text) + (mark_of(source_id) if source_id else "") + "</li>" for text, source_id in one.rows]
+    )
+    kind = "ol" if len(one.rows) > 1 else "ul"
+    return (
+        '<div class="listing" data-listing="' + one.name + '"><p class="items-title">' + escaped(one.title) + "</p><" + kind + ">"
+        + rows + "</" + kind + "></div>"
+    )  # fmt: skip
+
+
 def _item(one: Item) -> str:
     marks = "".join([mark_of(source_id) for source_id in one.sources])
+    name = escaped(one.name)
+    if one.page:
+        name = '<a href="' + TO_ROOT + one.page + '/">' + name + "</a>"
+    reasons = "".join(["<li>" + escaped(text) + mark_of(source_id) + "</li>" for text, source_id in one.reasons])
+    if reasons:
+        reasons = '<ul class="reasons">' + reasons + "</ul>"
+    text = '<span class="rule">' + escaped(one.text) + marks + "</span>" if one.text else ""
     return (
-        '<li><span class="label">' + escaped(one.name) + '</span> <b class="value">' + escaped(one.state) + "</b>"
-        '<span class="rule">' + escaped(one.text) + marks + "</span></li>"
-    )  # fmt: skip
+        '<li><span class="label">'
+        + name
+        + '</span> <b class="value">'
+        + escaped(one.state)
+        + "</b>"
+        + reasons
+        + text
+        + "</li>"
+    )
 
 
 def _line(one: Line) -> str:

@@ -14,12 +14,19 @@ def answer(found: Answer) -> str:
     for one in in_order(found.cautions):
         rows += [one.signal + ": " + one.text, ""]
     rows += [found.figure + " " + found.figure_label, found.sentence, ""]
+    for listing in found.listings:
+        rows.append(listing.title)
+        rows += ["  " + str(at + 1) + ". " + told for at, (told, _) in enumerate(listing.rows)]
+        rows.append("")
     if found.items:
         rows.append(found.items_title)
         for item in found.items:
             rows.append("  " + item.name + ": " + item.state)
-            rows.append(INDENT + item.text)
-            rows.append(INDENT + "Source: " + "; ".join([source(source_id).title for source_id in item.sources]))
+            rows += [INDENT + told + " (" + source(source_id).title + ")" for told, source_id in item.reasons]
+            if item.text:
+                rows.append(INDENT + item.text)
+            if item.sources:
+                rows.append(INDENT + "Source: " + "; ".join([source(source_id).title for source_id in item.sources]))
         rows.append("")
     for line in found.lines:
         rows.append(line.label + ": " + line.shown + "  (" + line.name + ")")

@@ -47,7 +47,7 @@ SYMBOLS = {
     "tapered_joint_ft": "l_a", "screw_length_in": "l_s", "old_load_psf": "q_o", "joist_offset_in": "o_j", "longest_sheet_ft": "l_m",
     "existing_ceiling_in": "t_o", "insulation_psf": "q_i", "least_strip_in": "w_m", "load_limit_psf": "q_x0", "longest_stock_ft": "l_n",
     "door_width_in": "w_d", "hall_width_in": "w_h", "turn_from_in": "a", "turn_to_in": "c", "stair_width_in": "w_s", "headroom_in": "h_h",
-    "landing_in": "w_l", "lift_width_in": "w_e", "lift_depth_in": "d_e", "lift_height_in": "h_e",
+    "ways_open": "N_u", "ways_open_after": "N_u1", "ways_not_known": "N_u2", "ways_closed": "N_u3", "landing_in": "w_l", "lift_width_in": "w_e", "lift_depth_in": "d_e", "lift_height_in": "h_e",
 }  # fmt: skip
 
 

@@ -1,0 +1,300 @@
+"""Decision: which of eight ways are open for this ceiling, why, what would change it, and what to do next."""
+
+from fractions import Fraction
+
+from calc import words
+from calc.answer import Answer, Calculator, Item, Line, Listing, line
+from calc.decision_facts import ACTIONS, ELSEWHERE, QUESTIONS, UNKNOWN, WAYS, action, question
+from calc.decision_rules import EFFECTS, RULES, DecisionRule
+from calc.fields import SHOW_IN, Values
+from calc.rules import known_place
+from calc.signals import Caution, caution, in_order
+
+STATES = ("open", "open after", "not known", "closed")
+"""A way's state, by how careful it is; the place of a state is its rank."""
+OPEN, AFTER, NOT_KNOWN, CLOSED = 0, 1, 2, 3
+CLEARED = (("asbestos_result", "none"), ("result_rooms", "this"), ("result_layers", "all"))
+"""The answers that settle the asbestos question for every layer; anything less does not."""
+STEPS_SHOWN = 6  # things to do next that are told at once [-]; a longer list is not read
+CHANGES_SHOWN = 3  # answers that would change a way, told at once [-]
+FIRM_WEIGHT, LIGHT_WEIGHT = (
+    10,
+    1,
+)  # what a question is worth where it may free a way, and where it may spare a delay [-]
+
+
+def fires(rule: DecisionRule, facts: dict[str, str]) -> tuple[int, str]:
+    """Return (rank, question): how careful the rule is about its ways for these `facts`, by name of question.
+
+    The rank is that of the rule's effect where all its answers stand, 0 where one of them does not. Where one is not known
+    yet, the rule may still fire: then it makes its ways 'not known' at most, and `question` names what to find out.
+    """
+    pending = ""
+    for name, answers in rule.when:
+        value = facts[name]
+        if value not in answers:
+            if value != UNKNOWN or rule.sure:
+                return OPEN, ""
+            pending = pending or name
+    rank = EFFECTS.index(rule.effect)
+    return (min(rank, NOT_KNOWN), pending) if pending else (rank, "")
+
+
+def stands(rule: DecisionRule, facts: dict[str, str]) -> bool:
+    """Return whether all answers of the rule are known and stand."""
+    return not [name for name, answers in rule.when if facts[name] not in answers]
+
+
+def rank_of(way: str, facts: dict[str, str]) -> int:
+    """Return the place in `STATES` of the way with that id: the most careful of its rules."""
+    return max([OPEN] + [fires(rule, facts)[0] for rule in RULES if way in rule.ways])
+
+
+def cleared(facts: dict[str, str]) -> bool:
+    """Return whether a laboratory found no asbestos in any layer of this ceiling."""
+    return not [name for name, value in CLEARED if facts[name] != value]
+
+
+def facts_of(given: dict[str, str]) -> dict[str, str]:
+    """Return the answer to each question by its name, 'unknown' where none was given; a place by the name that the book
+    has for it, or 'elsewhere'."""
+    facts = dict([(one.field.name, given.get(one.field.name, "") or UNKNOWN) for one in QUESTIONS])
+    place = known_place(given.get("place", ""))
+    facts["place"] = ELSEWHERE if place is None else place or UNKNOWN
+    return facts
+
+
+class _Look:
+    """All rules looked at once for one set of facts."""
+
+    def __init__(self, facts: dict[str, str]) -> None:
+        self.facts = facts
+        self.fired = [(rule,) + fires(rule, facts) for rule in RULES]
+        self.ranks = [
+            max([OPEN] + [rank for rule, rank, _ in self.fired if way in rule.ways]) for way, _ in WAYS
+        ]  # fmt: skip
+        self.cleared = cleared(facts)
+
+    def of(self, way: str) -> list[tuple[DecisionRule, int, str]]:
+        """The rules that speak of a way, with what each says now."""
+        return [one for one in self.fired if way in one[0].ways]
+
+    def reasons(self, way: str, now: int) -> tuple[tuple[str, str], ...]:
+        """Why a way is as it is: the rules that make it so, then notes where it may be gone."""
+        found = []
+        for rule, rank, pending in self.of(way):
+            if rank == now and rank > OPEN:
+                found.append((question(pending).unknown, "common-practice") if pending else (rule.says, rule.source))
+        for rule, _, pending in self.of(way):
+            if now <= AFTER and rule.effect == EFFECTS[0] and not pending and stands(rule, self.facts):
+                found.append((rule.says, rule.source))
+        if not found:
+            found.append(("Nothing that you answered stands against it.", "common-practice"))
+        return tuple(_each_once(found))
+
+    def change(self, way: str, now: int) -> str:
+        """What one other answer would do to a way."""
+        frees, closes = [], []
+        settled = [
+            name for name, _ in CLEARED if self.facts["asbestos_result"] != UNKNOWN
+        ]  # a result is not an opinion
+        own = self.of(way)
+        for name in _each_once([name for rule, _, _ in own for name, _ in rule.when]):
+            touching = [rule for rule, _, _ in own if name in [one for one, _ in rule.when]]
+            others = max([OPEN] + [rank for rule, rank, _ in own if rule not in touching])
+            if now > OPEN and others >= now:
+                continue
+            for value, _ in question(name).answers:
+                if value in (UNKNOWN, ELSEWHERE) or value == self.facts[name]:
+                    continue
+                other = dict(self.facts)
+                other[name] = value
+                rank = max([others] + [fires(rule, other)[0] for rule in touching])
+                if rank < now and name not in settled:
+                    frees.append((_told(name, value), rank))
+                elif rank == CLOSED and now < CLOSED:
+                    closes.append((_told(name, value), rank))
+        if now > OPEN and frees:
+            states = [rank for rank in (OPEN, AFTER, NOT_KNOWN) if rank in [one for _, one in frees]]
+            parts = [
+                "to " + STATES[rank] + ", " + _some([text for text, one in frees if one == rank]) for rank in states
+            ]
+            return "One answer would change it: " + "; ".join(parts) + "."
+        if now > AFTER:
+            return "No one other answer opens it."
+        return "One answer would close it: " + _some([text for text, _ in closes]) + "." if closes else ""
+
+    def steps(self) -> tuple[str, ...]:
+        """The ids of what to do next, in order. Never empty: the last is to choose, or to leave it alone."""
+        own = [rank for at, rank in enumerate(self.ranks) if WAYS[at][0] != "licensed-removal"]
+        least = NOT_KNOWN if OPEN in own else AFTER  # where a way is open, what others ask for first can wait
+        wanted = []
+        for at, (way, _) in enumerate(WAYS):
+            for rule, rank, pending in self.of(way):
+                urgent = rank >= NOT_KNOWN and not pending  # what stands is told, even where another rule is graver
+                if urgent or (rank >= least and rank == self.ranks[at]):
+                    wanted.append(question(pending).action if pending else rule.action)
+        found = [one.id for one in ACTIONS if one.id in wanted and (self.cleared or not one.touches)]
+        return tuple(found[:STEPS_SHOWN] + ["choose" if min(own) <= AFTER else "wait"])
+
+    def asks(self) -> tuple[str, ...]:
+        """The questions worth an answer, the best first: those that may free the most ways."""
+        found = []
+        for at, one in enumerate(QUESTIONS):
+            name = one.field.name
+            if self.facts[name] != UNKNOWN or (action(one.action).touches and not self.cleared):
+                continue
+            worth = 0
+            for way_at, (way, _) in enumerate(WAYS):
+                now = self.ranks[way_at]
+                if [1 for _, rank, pending in self.of(way) if pending == name and rank == now]:
+                    worth += FIRM_WEIGHT if now == NOT_KNOWN else LIGHT_WEIGHT
+            if worth:
+                found.append((-worth, at, name))
+        return tuple([name for _, _, name in sorted(found)])
+
+    def clashes(self) -> tuple[tuple[str, str], ...]:
+        """Answers that do not go together: both, and why."""
+        found = []
+        for rule in RULES:
+            if rule.clash and stands(rule, self.facts):
+                both = ["“" + _told(name, self.facts[name]) + "”" for name, _ in rule.when]
+                found.append((words.listed(both) + ". " + rule.says, rule.source))
+        return tuple(found)
+
+    def cautions(self) -> tuple[Caution, ...]:
+        """The cautions of every rule that stands, and those that always hold; the gravest first."""
+        found = ["asbestos-first"] if self.facts["asbestos_result"] in (UNKNOWN, "none") and not self.cleared else []
+        for rule, rank, pending in self.fired:
+            if rule.caution and rank > OPEN and not pending:
+                found.append(rule.caution)
+        return in_order(tuple([caution(one) for one in found + ["asbestos-layers", "local-rules"]]))
+
+
+def decision(facts: dict[str, str], given: tuple[tuple[str, str], ...], place: str, show_in: str) -> Answer:
+    """Return the state of each way with its reasons, what to do next, and which question is most worth an answer.
+
+    `facts` hold one answer for each of `QUESTIONS` by its name, 'unknown' where it is not known; `given` is what was typed;
+    `place` as it was typed; `show_in` [-] 'customary' or 'metric'. Raises nothing. Sources: each rule names its own.
+    """
+    look = _Look(facts)
+    by_state = [[name for at, (_, name) in enumerate(WAYS) if look.ranks[at] == rank] for rank in range(len(STATES))]
+    steps = look.steps()
+    asks = look.asks()
+    clashes = look.clashes()
+    listings = []
+    if clashes:
+        listings.append(Listing("contradictions", "These answers do not go together", clashes))
+    listings.append(
+        Listing(
+            "next", "What to do next, in this order", tuple([(action(one).text, "common-practice") for one in steps])
+        )
+    )
+    if asks:
+        best = question(asks[0])
+        told = best.field.label + " " + best.field.why + " " + action(best.action).text
+        listings.append(Listing("best_question", "The question most worth an answer", ((told, "common-practice"),)))
+    items = [
+        Item(name, STATES[look.ranks[at]], look.change(way, look.ranks[at]), (), look.reasons(way, look.ranks[at]), "methods/" + way)
+        for at, (way, name) in enumerate(WAYS)
+    ]  # fmt: skip
+    return Answer(
+        calculator="decision",
+        inputs=given,
+        figure=words.plural(len(by_state[OPEN]), "way") + " open",
+        figure_label=_label(by_state),
+        sentence="First: " + action(steps[0]).text,
+        lines=tuple([_count(rank, by_state[rank], show_in) for rank in range(len(STATES))]),
+        cautions=look.cautions(),
+        notes=_notes(place),
+        drawing=None,
+        items=tuple(items),
+        items_title="The eight ways, and why",
+        listings=tuple(listings),
+        asks=asks,
+    )
+
+
+def _label(by_state: list[list[str]]) -> str:
+    parts = [
+        words.whole(len(by_state[rank])) + " " + STATES[rank] + (" something" if rank == AFTER else "")
+        for rank in (AFTER, NOT_KNOWN, CLOSED)
+    ]
+    return "of eight; " + words.listed(parts)  # fmt: skip
+
+
+def _count(rank: int, names: list[str], show_in: str) -> Line:
+    rules = (
+        "No rule stands against it.",
+        "No rule closes it, and one asks for something first.",
+        "An answer is missing, or a result does not cover it, and a rule could close it.",
+        "A rule closes it.",
+    )
+    name = "ways_" + STATES[rank].replace(" ", "_")
+    return line(name, "Ways " + STATES[rank], Fraction(len(names)), "", 0, rules[rank], words.listed(names) or "none", ("common-practice",), show_in)  # fmt: skip
+
+
+def _notes(place: str) -> tuple[str, ...]:
+    known = known_place(place)
+    if known is None:
+        local = (
+            "This book holds no rules for "
+            + words.quoted(place)
+            + ". Local rules were not checked: ask the state and the city."
+        )
+    elif known:
+        local = "This book holds a few rules of " + known + ", not all of them. Ask its offices before any work."
+    else:
+        local = "No place was given. Only federal rules were looked at: ask the state and the city."
+    return (
+        local,
+        "Open means that no rule here stands against it. Each way has hold points of its own, and licensed trades decide.",
+        "An answer that is not known counts as the worst that it can be.",
+        "Covering is not harmless: screws and glue disturb the texture too.",
+    )  # fmt: skip
+
+
+def _told(name: str, value: str) -> str:
+    """A question and its answer as one phrase."""
+    one = question(name)
+    label = dict(one.answers).get(value, value)
+    return one.field.label + (" " if one.field.label.endswith("?") else ": ") + label
+
+
+def _some(told: list[str]) -> str:
+    """A few of the answers, and how many more there are."""
+    more = len(told) - CHANGES_SHOWN
+    few = ["“" + text + "”" for text in told[:CHANGES_SHOWN]]
+    return ", ".join(few) + ", and " + words.plural(more, "other") if more > 0 else words.listed(few, "or")
+
+
+def _each_once(found: list) -> list:  # type: ignore[type-arg]
+    """Each entry once, in the order in which it first stands."""
+    once = []
+    for one in found:
+        if one not in once:
+            once.append(one)
+    return once
+
+
+def _work_out(values: Values) -> Answer:
+    given = dict(values.given)
+    return decision(facts_of(given), values.given, given.get("place", ""), values.choice("show_in"))
+
+
+CALCULATOR = Calculator(
+    name="decision",
+    title="Which ways are open?",
+    summary="Which of eight ways are open for this ceiling, and why",
+    verb="Show the ways",
+    fields=tuple([one.field for one in QUESTIONS]) + (SHOW_IN,),
+    work_out=_work_out,
+    example=(
+        ("asbestos_result", "none"), ("result_rooms", "this"), ("result_layers", "all"), ("sag", "no"), ("stains", "none"),
+        ("loose_board", "tight"), ("cracks", "fine"), ("built", "later"), ("times_painted", "never"), ("sheen", "flat"),
+        ("hand_test", "holds"), ("patch_test", "wet"), ("material", "board"), ("above", "rooms"), ("rated_ceiling", "no"),
+        ("who_works", "owner"), ("building", "house"), ("height", "usual"), ("may_drop", "yes"), ("occupied", "yes"),
+        ("household", "adults"), ("floors", "covered"), ("finish_wanted", "smooth"), ("light", "soft"),
+    ),
+    sources=tuple(_each_once([rule.source for rule in RULES])) + ("epa-asbestos-in-your-home", "common-practice", "cfr-745-83", "nfpa-13"),
+)  # fmt: skip

@@ -1,0 +1,162 @@
+"""The rules of the choice of way: what is wrong with them, and the chart that is printed from them.
+
+A row that can never fire, two rows that contradict each other, a name that does not exist and a reason without a source
+are faults of `calc/decision_rules.py`, told with their line like those of a page.
+"""
+
+import datetime
+import re
+from pathlib import Path
+
+from calc import decision_facts, decision_rules, signals, sources
+from calc.decision_rules import EFFECTS, RULES, DecisionRule
+from calc.render.escape import escaped
+from calc.render.html import number_of
+from handbook.faults import ContentFault
+
+PATH = Path(decision_rules.__file__)
+SHOWN = "calc/decision_rules.py"
+MARKS = {"closed": "✕", "not known": "?", "open after": "◐", "note": "·"}
+
+
+def answers() -> dict[str, dict[str, str]]:
+    """Return {question: {answer: label}}."""
+    return {one.field.name: dict(one.answers) for one in decision_facts.QUESTIONS}
+
+
+def faults(rules: tuple[DecisionRule, ...] = RULES) -> list[ContentFault]:
+    """Return every fault of the rules, each at the line of its row."""
+    rows = PATH.read_text(encoding="utf-8").splitlines()
+    known = answers()
+    found = []
+
+    def tell(rule: DecisionRule, code: str, message: str) -> None:
+        line = next((at for at, row in enumerate(rows, 1) if f'DecisionRule("{rule.id}"' in row), 1)
+        found.append(ContentFault(SHOWN, line, 5, code, f"the rule {rule.id} {message}"))
+
+    seen: set[str] = set()
+    for at, rule in enumerate(rules):
+        if rule.id in seen:
+            tell(rule, "RULE-NAME", "stands twice")
+        seen.add(rule.id)
+        for message in _unknown_names(rule, known):
+            tell(rule, "RULE-NAME", message)
+        for message in _unsourced(rule):
+            tell(rule, "RULE-SOURCE", message)
+        for message in _never(rule, known, rules):
+            tell(rule, "RULE-NEVER", message)
+        for other in rules[:at]:
+            ways = [way for way in rule.ways if way in other.ways]
+            same = dict(rule.when) == dict(other.when) and len(rule.when) == len(other.when)
+            if ways and same and rule.effect != other.effect:
+                tell(rule, "RULE-CLASH", f"says {rule.effect}, and {other.id} says {other.effect} of the same answers")
+    return found
+
+
+def _unknown_names(rule: DecisionRule, known: dict[str, dict[str, str]]) -> list[str]:
+    found = [f"speaks of {way}, which is no way" for way in rule.ways if way not in dict(decision_facts.WAYS)]
+    if not rule.ways:
+        found.append("speaks of no way")
+    if rule.effect not in EFFECTS:
+        found.append(f"has the effect {rule.effect}; use {', '.join(EFFECTS)}")
+    for name, values in rule.when:
+        if name not in known:
+            found.append(f"asks for {name}, which is no question")
+        found += [
+            f"waits for {value}, which is no answer to {name}"
+            for value in values
+            if value not in known.get(name, values)
+        ]
+    if rule.action and rule.action not in [one.id for one in decision_facts.ACTIONS]:
+        found.append(f"names {rule.action}, which is nothing to do")
+    if rule.caution and rule.caution not in [one.id for one in signals.CAUTIONS]:
+        found.append(f"names {rule.caution}, which is no caution")
+    return found
+
+
+def _unsourced(rule: DecisionRule) -> list[str]:
+    found = []
+    if rule.source not in [one.id for one in sources.SOURCES]:
+        found.append(f"has no source in the register: “{rule.source}”")
+    if not rule.says.endswith("."):
+        found.append("gives no reason in a sentence")
+    for day in (rule.reviewed_on, rule.review_by):
+        try:
+            datetime.date.fromisoformat(day)
+        except ValueError:
+            found.append(f"has no day where “{day}” stands")
+    return found
+
+
+def _never(rule: DecisionRule, known: dict[str, dict[str, str]], rules: tuple[DecisionRule, ...]) -> list[str]:
+    """A rule never fires that asks for nothing that can be answered, or only for what another rule calls a contradiction."""
+    left: dict[str, set[str]] = {}
+    for name, values in rule.when:
+        allowed = {value for value in values if value in known.get(name, {})}
+        left[name] = left.get(name, allowed) & allowed
+    if not rule.when:
+        return ["has no answer to wait for"]
+    if any(not values for values in left.values()):
+        return ["can never fire: no answer fits"]
+    for other in rules:
+        clashing = dict(other.when)
+        if (
+            other is not rule
+            and other.clash
+            and other.sure
+            and all(name in left and left[name] <= set(clashing[name]) for name in clashing)
+        ):
+            return [f"can never fire: its answers contradict each other, says {other.id}"]
+    return []
+
+
+def to_review(today: datetime.date) -> list[str]:
+    """Return a line for each rule whose review date has passed; it warns and stops nothing."""
+    rows = PATH.read_text(encoding="utf-8").splitlines()
+    found = []
+    for rule in RULES:
+        if datetime.date.fromisoformat(rule.review_by) < today:
+            line = next(at for at, row in enumerate(rows, 1) if f'DecisionRule("{rule.id}"' in row)
+            found.append(
+                f"{SHOWN}:{line}:5: REVIEW the rule {rule.id} was due for another look at its source on {rule.review_by}"
+            )
+    return found
+
+
+def condition(rule: DecisionRule) -> str:
+    """Return the answers that a rule waits for, as a person reads them."""
+    parts = []
+    for name, values in rule.when:
+        one = decision_facts.question(name)
+        labels = dict(one.answers)
+        parts.append(f"{one.field.label} {' or '.join(labels[value] for value in values)}")
+    return "; ".join(re.sub(r"(?<![?])$", ".", part) for part in parts).replace(".;", ";")
+
+
+def chart() -> str:
+    """Return the chart of all rules as HTML: a row a rule, a column a way, in the order in which questions are asked."""
+    order = {one.field.name: at for at, one in enumerate(decision_facts.QUESTIONS)}
+    rules = sorted(
+        RULES,
+        key=lambda rule: (
+            order[rule.when[-1][0] if rule.when[0][0] == "asbestos_result" else rule.when[0][0]],
+            -EFFECTS.index(rule.effect),
+        ),
+    )
+    heads = "".join(f'<th scope="col"><span>{escaped(name)}</span></th>' for _, name in decision_facts.WAYS)
+    rows = []
+    for rule in rules:
+        marks = "".join(
+            f'<td class="says">{MARKS[rule.effect]}<span class="unseen"> {rule.effect}</span></td>'
+            if way in rule.ways
+            else "<td></td>"
+            for way, _ in decision_facts.WAYS
+        )
+        source = f' <a class="mark" href="../sources/#source-{rule.source}"><span class="unseen">Source </span>{number_of(rule.source)}</a>'
+        rows.append(
+            f'<tr><th scope="row">{escaped(condition(rule))}</th>{marks}<td>{escaped(rule.says)}{source}</td></tr>'
+        )
+    return (
+        '<section class="wide chart" tabindex="0" aria-label="Chart of ways"><table><thead><tr><th scope="col">If you answer</th>'
+        f'{heads}<th scope="col">Why</th></tr></thead><tbody>{"".join(rows)}</tbody></table></section>'
+    )  # fmt: skip
