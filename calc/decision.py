@@ -138,20 +138,26 @@ class _Look:
         return tuple(found[:STEPS_SHOWN] + ["choose" if min(own) <= AFTER else "wait"])
 
     def asks(self) -> tuple[str, ...]:
-        """The questions worth an answer, the best first: those that may free the most ways."""
+        """The questions worth an answer, the best first: those that may free the most ways, then those that may spare the
+        most a delay; where two are alike, the one that the book asks first."""
         found = []
         for at, one in enumerate(QUESTIONS):
             name = one.field.name
             if self.facts[name] != UNKNOWN or (action(one.action).touches and not self.cleared):
                 continue
-            worth = 0
-            for way_at, (way, _) in enumerate(WAYS):
-                now = self.ranks[way_at]
-                if [1 for _, rank, pending in self.of(way) if pending == name and rank == now]:
-                    worth += FIRM_WEIGHT if now == NOT_KNOWN else LIGHT_WEIGHT
-            if worth:
-                found.append((-worth, at, name))
-        return tuple([name for _, _, name in sorted(found)])
+            held = [
+                self.ranks[at_way]
+                for at_way, (way, _) in enumerate(WAYS)
+                if self._waits_for(way, self.ranks[at_way], name)
+            ]
+            firm = [rank for rank in held if rank == NOT_KNOWN]
+            if held:
+                found.append((-len(firm), 0 if firm else -len(held), at, name))
+        return tuple([name for _, _, _, name in sorted(found)])
+
+    def _waits_for(self, way: str, now: int, name: str) -> bool:
+        """Whether a way is as it is because the answer to the question `name` is not known."""
+        return bool([1 for _, rank, pending in self.of(way) if pending == name and rank == now])
 
     def clashes(self) -> tuple[tuple[str, str], ...]:
         """Answers that do not go together: both, and why."""
@@ -185,15 +191,11 @@ def decision(facts: dict[str, str], given: tuple[tuple[str, str], ...], place: s
     listings = []
     if clashes:
         listings.append(Listing("contradictions", "These answers do not go together", clashes))
-    listings.append(
-        Listing(
-            "next", "What to do next, in this order", tuple([(action(one).text, "common-practice") for one in steps])
-        )
-    )
+    listings.append(Listing("next", "What to do next, in this order", tuple([(action(one).text, "") for one in steps])))
     if asks:
         best = question(asks[0])
         told = best.field.label + " " + best.field.why + " " + action(best.action).text
-        listings.append(Listing("best_question", "The question most worth an answer", ((told, "common-practice"),)))
+        listings.append(Listing("best_question", "The question most worth an answer", ((told, ""),)))
     items = [
         Item(name, STATES[look.ranks[at]], look.change(way, look.ranks[at]), (), look.reasons(way, look.ranks[at]), "methods/" + way)
         for at, (way, name) in enumerate(WAYS)
@@ -249,7 +251,7 @@ def _notes(place: str) -> tuple[str, ...]:
     return (
         local,
         "Open means that no rule here stands against it. Each way has hold points of its own, and licensed trades decide.",
-        "An answer that is not known counts as the worst that it can be.",
+        "An answer that is not known counts as the worst that it can be. The order of what to do is common practice.",
         "Covering is not harmless: screws and glue disturb the texture too.",
     )  # fmt: skip
 

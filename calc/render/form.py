@@ -58,6 +58,8 @@ def _field(prefix: str, field: Field) -> str:
             ["<li><kbd>" + escaped(entry) + "</kbd> " + escaped(means) + "</li>" for entry, means in field.choices]
         )
         hint += '<details class="kinds"><summary>All that can be written here</summary><ul>' + rows + "</ul></details>"
+    if field.why:
+        hint += '<details class="why"><summary>Why?</summary><p>' + escaped(field.why) + "</p></details>"
     fault = '<p class="fault" id="' + key + '-fault" hidden></p>'
     return '<div class="field">' + label + hint + fault + _control(key, field) + "</div>"
 

@@ -5,6 +5,7 @@
 import { door, engines, figures, root } from './early.mjs';
 import { NotOnDevice, Superseded } from './engine.mjs';
 import { link, readLink, shelf } from './state.mjs';
+import { judge } from './verdict.mjs';
 
 /** @typedef {HTMLInputElement | HTMLTextAreaElement | HTMLSelectElement} Control */
 /** @typedef {{field: string, given: string, message: string, example: string}} Fault */
@@ -30,17 +31,24 @@ export function startForms() {
   /** @type {Map<string, Control[]>} */
   const controls = new Map();
   for (const control of $$('.calc [name]')) controls.set(control.name, [...(controls.get(control.name) || []), control]);
-  const names = new Set(controls.keys());
+  // On the page of a way the answers about the ceiling are carried without a field of their own.
+  const carried = new Map(/** @type {[string, string][]} */ (($('.verdict')?.dataset.facts ?? '').split(' ').filter(Boolean).map((/** @type {string} */ name) => [name, ''])));
+  const names = new Set([...controls.keys(), ...carried.keys()]);
   /** @type {Map<HTMLElement, {inputs: string, text: string}>} the answer that stands in each section */
   const shown = new Map();
   let anchor = '';
 
   /** @param {string} name */
-  const valueOf = (name) => controls.get(name)?.[0].value ?? '';
+  const valueOf = (name) => controls.get(name)?.[0].value ?? carried.get(name) ?? '';
   /** @param {string} name @param {string} text @param {Control} [except] */
-  const put = (name, text, except) => controls.get(name)?.forEach((one) => {
-    if (one !== except) one.value = one instanceof HTMLTextAreaElement ? text.replace(/\s*;\s*/g, '\n') : text;
-  });
+  const put = (name, text, except) => {
+    if (carried.has(name)) carried.set(name, text);
+    controls.get(name)?.forEach((one) => {
+      if (one !== except) one.value = one instanceof HTMLTextAreaElement ? text.replace(/\s*;\s*/g, '\n') : text;
+    });
+  };
+  /** The value that a field has when nobody has typed. @param {string} name */
+  const usual = (name) => controls.get(name)?.[0].dataset.default ?? '';
   /** A choice takes only what it offers; a link may hold something else. @param {ReturnType<typeof readLink>} from */
   const dropUnoffered = (from) => {
     for (const [name, text] of from.values) {
@@ -55,7 +63,7 @@ export function startForms() {
   /** What differs from the usual values, in the order of the page. */
   const typed = () => new Map([...names]
     .map((name) => /** @type {[string, string]} */ ([name, valueOf(name).trim()]))
-    .filter(([name, text]) => text !== controls.get(name)?.[0].dataset.default));
+    .filter(([name, text]) => text !== usual(name)));
 
   let keeping = 0;
   function keep() {
@@ -64,6 +72,7 @@ export function startForms() {
     const values = typed();
     const others = Object.entries(figures.read()).filter(([name]) => !names.has(name)); // of other pages
     const kept = figures.write(Object.fromEntries([...others, ...values]));
+    judge(new Map([...values].filter(([name]) => carried.has(name))));
     if (values.size || location.hash.includes('?')) history.replaceState(history.state, '', link(anchor || sections[0].id, values));
     for (const line of $$('.saved')) {
       line.textContent = kept ? '' : 'This device keeps nothing for this page now. The link in the address still holds your figures.';
@@ -164,6 +173,7 @@ export function startForms() {
       feed(section.dataset.calculator || '', found.answer.answers);
       shown.set(section, { inputs: JSON.stringify(asked), text: answered.text });
       section.dataset.engine = answered.engine;
+      section.dispatchEvent(new CustomEvent('answered', { detail: found.answer }));
       if (loud) $('.figure', section)?.scrollIntoView({ block: 'center' });
     } catch (error) {
       if (error instanceof Superseded) return;
@@ -245,7 +255,7 @@ export function startForms() {
       back.textContent = 'Put my earlier figures back';
       back.addEventListener('click', () => {
         const held = earlier.read();
-        for (const [name, alike] of controls) put(name, held[name] ?? alike[0].dataset.default ?? '');
+        for (const name of names) put(name, held[name] ?? usual(name));
         notice.hidden = true;
         keep();
         answerAll();
@@ -316,7 +326,7 @@ export function startForms() {
     }
     if (now.anchor === anchor && [...typed()].every(([name, text]) => now.values.get(name) === text)) return;
     const before = Object.fromEntries(typed());
-    for (const [name, alike] of controls) put(name, now.values.get(name) ?? alike[0].dataset.default ?? '');
+    for (const name of names) put(name, now.values.get(name) ?? usual(name));
     tell(now.dropped, setAside(before));
     anchor = now.anchor;
     keep();
@@ -326,7 +336,7 @@ export function startForms() {
   const clear = $('.clear-figures');
   clear?.addEventListener('click', () => {
     earlier.write(Object.fromEntries(typed()));
-    for (const [name, alike] of controls) put(name, alike[0].dataset.default ?? '');
+    for (const name of names) put(name, usual(name));
     keep();
     tell([], true);
     $('#figures p').textContent = 'Your figures are cleared.';

@@ -8,6 +8,7 @@ import { startSteps } from './steps.mjs';
 const LONGEST_WAIT = 15_000; // milliseconds after which the book is kept for offline use in any case
 
 startSteps();
+if (document.getElementById('decision')) import('./guide.mjs').then(({ startGuide }) => startGuide());
 // Keeping the whole book would take the line away from the first answer, so it waits for that.
 await Promise.race([startForms(), new Promise((resolve) => setTimeout(resolve, LONGEST_WAIT))]);
 startOffline();

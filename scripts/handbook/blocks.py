@@ -1,6 +1,7 @@
 """Each block of data as the HTML that stands in the finished page. `calc.render` draws what calculators answer."""
 
 from calc import catalogue
+from calc.decision_facts import QUESTIONS
 from calc.render import form, html
 from calc.render.escape import escaped
 from calc.signals import caution
@@ -12,6 +13,7 @@ def finished(page: Page) -> str:
     """Return the page as Markdown with every block filled in, its sources at the end."""
     parts = []
     cited: list[str] = []
+    judged = False
     for block in page.blocks:
         if block.kind == "markdown":
             parts.append(block.text.strip("\n"))
@@ -23,11 +25,16 @@ def finished(page: Page) -> str:
             text, used = _calculator(block.data)
             cited += used
         else:
+            if block.kind == "caution" and page.head and page.head.kind == "way" and not judged:
+                judged = True
+                parts += [_caution(block), _verdict(page.path.stem)]
+                cited += _cited_by_cautions(block)
+                continue
             text = {"steps": _steps, "caution": _caution, "trouble": _trouble}[block.kind](block)
             cited += _cited_by_cautions(block)
         parts.append(text)
     if cited:
-        parts.append(_sources(cited))
+        parts.append(source_list(cited))
     return "\n\n".join(parts) + "\n"
 
 
@@ -42,6 +49,12 @@ def _calculator(data: CalculatorBlock) -> tuple[str, list[str]]:
     # What the calculator can cite for other figures has to be in the page's list too.
     used += list(calculator.sources)
     return form.section(calculator, example, answer), used
+
+
+def _verdict(way: str) -> str:
+    """The place where a way's page says what it is by the reader's own answers, once there are any."""
+    names = " ".join(one.field.name for one in QUESTIONS)
+    return f'<div class="verdict" data-way="{way}" data-facts="{names}" role="status" hidden></div>'
 
 
 def _caution(block: Block) -> str:
@@ -94,8 +107,8 @@ def _cited_by_cautions(block: Block) -> list[str]:
     return []
 
 
-def _sources(cited: list[str]) -> str:
-    """The page's own list, each with its number in the register, so that a mark leads somewhere without a network."""
+def source_list(cited: list[str]) -> str:
+    """Return a page's own list, each with its number in the register, so that a mark leads somewhere without a network."""
     rows = []
     for one in SOURCES:
         if one.id in cited:

@@ -17,7 +17,7 @@ from pathlib import Path
 from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import load_config
 
-from handbook import blocks, checks, compress, content, engines, pages
+from handbook import blocks, checks, compress, content, decisions, engines, pages
 from handbook.faults import ContentFaults
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -33,7 +33,7 @@ def read_all() -> list[content.Page]:
     paths = [path for path in sorted(DOCS.rglob("*.md")) if "theme" not in path.relative_to(DOCS).parts]
     found = [content.read_page(path, ROOT) for path in paths]
     checks.check_pages(found, DOCS, set(pages.GENERATED))
-    faults = [fault for page in found for fault in page.faults]
+    faults = [fault for page in found for fault in page.faults] + decisions.faults()
     if faults:
         raise ContentFaults(faults)
     return found

@@ -11,6 +11,7 @@ from pathlib import Path
 import textstat
 
 from calc import catalogue, rules, signals, sources
+from handbook import decisions
 from handbook.content import Block, CalculatorBlock, CautionBlock, Hold, Page, SourceIds, Step
 
 CODES = {
@@ -28,6 +29,10 @@ CODES = {
     "WORD": "a word that is never printed",
     "LINK": "a link that leads nowhere",
     "READING": "steps or text too hard to read",
+    "RULE-NAME": "a rule of the choice of way with a question, answer, way, action or caution that does not exist",
+    "RULE-SOURCE": "a rule of the choice of way without a source, a reason or a day",
+    "RULE-NEVER": "a rule of the choice of way that can never fire",
+    "RULE-CLASH": "two rules of the choice of way that say different things of the same answers",
     "LOWER": "a construct that the small engine cannot run",
 }
 LONGEST_STEP_WORDS = 20
@@ -74,8 +79,8 @@ def check_pages(pages: list[Page], docs: Path, generated: set[str]) -> None:
 
 
 def _check_stop(page: Page) -> None:
-    """On the page of a way nothing but its title may stand before the asbestos stop."""
-    if page.head is None or page.head.kind != "way":
+    """On the page of a way, or of the choice of one, nothing but its title may stand before the asbestos stop."""
+    if page.head is None or page.head.kind not in ("way", "choice"):
         return
     title, *rest = page.blocks or [None]
     titled = title is not None and title.kind == "markdown" and re.fullmatch(r"\s*# [^\n]+\s*", title.text)
@@ -160,8 +165,8 @@ def _check_links(page: Page, block: Block, docs: Path, generated: set[str]) -> N
 def rules_to_review(today: datetime.date) -> list[str]:
     """Return a line for each local or federal rule whose review date has passed; it warns and stops nothing."""
     path = Path(rules.__file__)
+    found = decisions.to_review(today)
     rows = path.read_text(encoding="utf-8").splitlines()
-    found = []
     for rule in rules.RULES:
         if datetime.date.fromisoformat(rule.review_by) < today:
             line = next(at for at, row in enumerate(rows, 1) if f'"{rule.id}"' in row)

@@ -27,7 +27,7 @@ class Head(Strict):
     """The head of a page."""
 
     title: str
-    kind: Literal["home", "way", "task", "reference"]
+    kind: Literal["home", "way", "choice", "task", "reference"]
     summary: str
     reviewed: datetime.date
     facts: str

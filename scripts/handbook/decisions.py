@@ -5,16 +5,20 @@ are faults of `calc/decision_rules.py`, told with their line like those of a pag
 """
 
 import datetime
+import json
 import re
 from pathlib import Path
+from typing import Any
+from urllib.parse import quote
 
-from calc import decision_facts, decision_rules, signals, sources
+from calc import catalogue, decision_facts, decision_rules, signals, sources
 from calc.decision_rules import EFFECTS, RULES, DecisionRule
 from calc.render.escape import escaped
 from calc.render.html import number_of
 from handbook.faults import ContentFault
 
 PATH = Path(decision_rules.__file__)
+CEILINGS = Path(__file__).resolve().parents[2] / "tests" / "calc" / "ceilings.json"
 SHOWN = "calc/decision_rules.py"
 MARKS = {"closed": "✕", "not known": "?", "open after": "◐", "note": "·"}
 
@@ -152,7 +156,7 @@ def chart() -> str:
             else "<td></td>"
             for way, _ in decision_facts.WAYS
         )
-        source = f' <a class="mark" href="../sources/#source-{rule.source}"><span class="unseen">Source </span>{number_of(rule.source)}</a>'
+        source = f' <a class="mark" href="#source-{rule.source}"><span class="unseen">Source </span>{number_of(rule.source)}</a>'
         rows.append(
             f'<tr><th scope="row">{escaped(condition(rule))}</th>{marks}<td>{escaped(rule.says)}{source}</td></tr>'
         )
@@ -160,3 +164,45 @@ def chart() -> str:
         '<section class="wide chart" tabindex="0" aria-label="Chart of ways"><table><thead><tr><th scope="col">If you answer</th>'
         f'{heads}<th scope="col">Why</th></tr></thead><tbody>{"".join(rows)}</tbody></table></section>'
     )  # fmt: skip
+
+
+def questions() -> str:
+    """Return every question with its answers, why it is asked and how to find out, as HTML."""
+    rows = []
+    for one in decision_facts.QUESTIONS:
+        action = decision_facts.action(one.action)
+        choices = "; ".join(escaped(label) for _, label in one.answers)
+        after = "Only after a clear result: " if action.touches else ""
+        rows.append(
+            f"<li><b>{escaped(one.field.label)}</b> {escaped(one.field.help)}<br>{choices}.<br>"
+            f"Why: {escaped(one.field.why)} How: {escaped(after + action.text)}</li>"
+        )
+    return f'<ol class="questions">{"".join(rows)}</ol>'
+
+
+def read_ceilings() -> list[dict[str, Any]]:
+    """Return the ten ceilings, from the file that the tests run on."""
+    found: list[dict[str, Any]] = json.loads(CEILINGS.read_text(encoding="utf-8"))
+    return found
+
+
+def ceilings() -> str:
+    """Return the ten ceilings as HTML: story, answers, first thing to do, state of each way, and why."""
+    parts = []
+    for one in read_ceilings():
+        answer, _ = catalogue.work_out("decision", one["facts"])
+        assert answer is not None  # the tests hold each of them
+        link = "../../prepare/choose/#decision?" + "&".join(
+            f"{name}={quote(value)}" for name, value in one["facts"].items()
+        )
+        told = "; ".join(
+            f"{decision_facts.question(name).field.label} {dict(decision_facts.question(name).answers)[value]}"
+            for name, value in one["facts"].items()
+        )
+        states = "".join(f"<li>{escaped(item.name)}: <b>{item.state}</b></li>" for item in answer.items)
+        parts.append(
+            f'<section class="ceiling" id="{one["id"]}"><h2>{escaped(one["title"])}</h2><p>{escaped(one["story"])}</p>'
+            f'<p><b>{escaped(answer.sentence)}</b></p><ul class="states">{states}</ul><p>{escaped(one["why"])}</p>'
+            f'<p class="help">Answers: {escaped(told)}.</p><p><a href="{escaped(link)}">Open it in the guide</a></p></section>'
+        )
+    return "".join(parts)

@@ -2,10 +2,12 @@
 
 from calc import catalogue
 from calc.fields import UNIT_NAMES
+from calc.render import html
 from calc.render.escape import escaped
+from calc.signals import caution
 from calc.sources import HOW_KNOWN, SOURCES
-from handbook import evidence
-from handbook.blocks import known
+from handbook import decisions, evidence
+from handbook.blocks import known, source_list
 
 # One symbol for each name in the formulas of the documentation; names are public and never change their meaning.
 SYMBOLS = {
@@ -49,6 +51,9 @@ SYMBOLS = {
     "door_width_in": "w_d", "hall_width_in": "w_h", "turn_from_in": "a", "turn_to_in": "c", "stair_width_in": "w_s", "headroom_in": "h_h",
     "ways_open": "N_u", "ways_open_after": "N_u1", "ways_not_known": "N_u2", "ways_closed": "N_u3", "landing_in": "w_l", "lift_width_in": "w_e", "lift_depth_in": "d_e", "lift_height_in": "h_e",
 }  # fmt: skip
+
+
+CAUTIONED = [caution("asbestos-first").source, caution("local-rules").source]
 
 
 def sources_page() -> str:
@@ -124,6 +129,36 @@ def checks_page() -> str:
     )  # fmt: skip
 
 
+def chart_page() -> str:
+    """Return the chart of all rules of the choice of way: for paper, and for whoever reads without a script."""
+    head = _head("Chart of ways", "Which answer closes, delays or clouds which way, and why: all rules on paper.")
+    counts = {effect: sum(rule.effect == effect for rule in decisions.RULES) for effect in decisions.MARKS}
+    practice = sum(rule.source == "common-practice" for rule in decisions.RULES)
+    return (
+        head + "# Chart of ways\n\n" + html.caution(caution("asbestos-first"))
+        + "\n\nRead down the answers that are yours. The most careful mark in a column holds: ✕ closed, ? not known,"
+        " ◐ open after something, · a note. A column without a mark is open. **An answer that you do not have counts as the worst"
+        " that it can be**: closed then reads as not known.\n\n"
+        f"{len(decisions.RULES)} rules: {counts['closed']} close, {counts['not known']} leave it not known, {counts['open after']} ask for"
+        f" something first, {counts['note']} are notes. {len(decisions.RULES) - practice} have a printed source, {practice} are common practice.\n\n"
+        + decisions.chart() + "\n\n" + html.caution(caution("local-rules")) + "\n\n## The questions, and how to find out\n\n"
+        + decisions.questions() + "\n\n" + source_list([rule.source for rule in decisions.RULES] + CAUTIONED) + "\n"
+    )  # fmt: skip
+
+
+def ceilings_page() -> str:
+    """Return the ten ceilings: what each is like, what a careful tradesman says of it, and what the rules make of it."""
+    head = _head(
+        "Ten ceilings",
+        "Ten made-up ceilings, what a careful tradesman would say of each, and what the rules make of it.",
+    )
+    return (
+        head + "# Ten ceilings\n\n" + html.caution(caution("asbestos-first"))
+        + "\n\nMade up, all ten. For each stands what a careful tradesman would say and why, and the tests hold the rules to it."
+        " Each opens in the guide with its answers filled in.\n\n" + decisions.ceilings() + "\n\n" + source_list(CAUTIONED) + "\n"
+    )  # fmt: skip
+
+
 def _symbol(name: str) -> str:
     """Return the symbol as it is set: a letter in italics, its index below the line."""
     letter, _, index = SYMBOLS.get(name, "").partition("_")
@@ -137,5 +172,7 @@ def _head(title: str, summary: str) -> str:
 GENERATED = {
     "reference/sources.md": sources_page,
     "reference/checks.md": checks_page,
+    "reference/chart.md": chart_page,
+    "reference/ceilings.md": ceilings_page,
     "reference/nomenclature.md": nomenclature_page,
 }

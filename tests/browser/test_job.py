@@ -16,7 +16,7 @@ WAY = "methods/skim-over/"
 
 
 PAGE_OF = {
-    "takeoff": "prepare/measure/", "samples": "prepare/settle/", "lead": "prepare/settle/", "fixtures": "prepare/lower/",
+    "decision": "prepare/choose/", "takeoff": "prepare/measure/", "samples": "prepare/settle/", "lead": "prepare/settle/", "fixtures": "prepare/lower/",
     "reach": "prepare/reach/", "sheeting": "prepare/cover/", "airflow": "prepare/cover/", "wetting": "methods/wet-scrape/",
     "debris": "after/clear-up/", "skim": "methods/skim-over/", "carry": "methods/board-over/", "board": "methods/board-over/",
     "panels": "methods/panel-over/", "taping": "finish/tape/",

@@ -7,7 +7,8 @@ from handbook import engines, serve
 pytestmark = [pytest.mark.browser, pytest.mark.slow]
 AXE = engines.MODULES / "axe-core" / "axe.min.js"
 PAGES = (
-    "", "methods/wet-scrape/", "methods/skim-over/", "methods/board-over/", "methods/panel-over/", "prepare/measure/", "prepare/settle/", "prepare/lower/",
+    "", "methods/wet-scrape/", "methods/dry-scrape/", "methods/sand/", "methods/skim-over/", "methods/board-over/", "methods/panel-over/",
+    "methods/leave-and-seal/", "methods/licensed-removal/", "prepare/choose/", "reference/chart/", "reference/ceilings/", "prepare/measure/", "prepare/settle/", "prepare/lower/",
     "prepare/cover/", "prepare/reach/", "finish/tape/", "finish/dry/", "finish/paint/", "after/clear-up/", "reference/checks/",
     "reference/sources/", "reference/nomenclature/", "404.html",
 )  # fmt: skip
@@ -86,6 +87,8 @@ def test_only_what_is_used_is_shipped(make_page, address):
     page.wait_for_selector("html[data-ready]")
     page.locator("#drying button.act").click()
     page.wait_for_selector("#drying .tools:not([hidden])")
+    page.goto(address + "prepare/choose/")
+    page.wait_for_selector(".guide h3")
     shipped = {
         path.relative_to(serve.SITE).as_posix()
         for path in serve.SITE.glob("assets-*/*")

@@ -1,0 +1,188 @@
+// @ts-check
+// The choice of way, one question at a time. The form holds the answers and the engine says which question is worth most
+// next; this file only shows one of them, large, with the state of all ways in sight.
+
+import { link } from './state.mjs';
+
+/** @typedef {{name: string, state: string, page: string}} Way */
+
+const MARKS = /** @type {Record<string, string>} */ ({ open: '○', 'open after': '◐', 'not known': '?', closed: '✕' });
+const PATIENCE = 4000; // milliseconds after which the next question comes in the order of the book, engine or not
+
+export function startGuide() {
+  const section = /** @type {HTMLElement} */ (document.getElementById('decision'));
+  const form = /** @type {HTMLFormElement} */ (section.querySelector('form'));
+  /** @type {Map<string, HTMLElement>} */
+  const fields = new Map();
+  for (const field of form.querySelectorAll(':scope > .field')) fields.set(/** @type {any} */ (field.querySelector('[name]')).name, /** @type {HTMLElement} */ (field));
+  const names = [...fields.keys()];
+  /** @type {string[]} the questions worth asking, best first, as the engine says */
+  let asks = names;
+  /** @type {string[]} what was shown already, the way back */
+  const path = [];
+  let current = '';
+
+  const strip = element('ul', 'strip');
+  strip.setAttribute('aria-label', 'The eight ways now');
+  const guide = element('div', 'guide');
+  const count = element('p', 'count');
+  const head = element('h3', '');
+  head.tabIndex = -1;
+  const help = element('p', 'help');
+  const slot = element('div', 'answers');
+  const why = /** @type {HTMLDetailsElement} */ (element('details', 'why'));
+  const summary = element('summary', '', 'Why?');
+  const because = element('p', '');
+  why.append(summary, because);
+  const back = button('quiet', 'Back', () => show(path.pop() ?? names[0], false));
+  const skip = button('quiet', 'Skip', () => next());
+  const all = button('quiet', 'Show all questions', () => {
+    const whole = form.classList.toggle('whole');
+    all.textContent = whole ? 'One question at a time' : 'Show all questions';
+    if (whole) form.scrollIntoView();
+  });
+  const tools = element('p', 'guide-tools');
+  tools.append(back, skip, all);
+  guide.append(count, head, help, why, slot, tools);
+  form.classList.add('guided');
+  form.before(strip, guide);
+
+  section.addEventListener('answered', (event) => {
+    const answer = /** @type {CustomEvent} */ (event).detail;
+    asks = answer.asks ?? [];
+    drawStrip(answer.items);
+    carryFacts();
+    tell();
+  });
+
+  /** @param {Way[]} ways */
+  function drawStrip(ways) {
+    strip.replaceChildren(...ways.map((way) => {
+      const row = element('li', '');
+      const mark = element('b', '', MARKS[way.state]);
+      mark.setAttribute('aria-hidden', 'true');
+      row.dataset.state = way.state;
+      row.append(mark, element('span', 'way', way.name.replace(/ (into|with) .*/, '')), element('span', 'state', way.state));
+      return row;
+    }));
+  }
+
+  /** The links to the ways take the answers along. */
+  function carryFacts() {
+    const facts = new Map(names.map((name) => [name, control(name).value.trim()]).filter(([name, text]) => text !== (control(name).dataset.default ?? '')));
+    for (const way of section.querySelectorAll('.items .label a')) {
+      const anchor = /** @type {HTMLAnchorElement} */ (way);
+      anchor.href = anchor.href.split('#')[0] + link('', facts);
+    }
+  }
+
+  /** @param {string} name @returns {any} */
+  const control = (name) => fields.get(name)?.querySelector('[name]');
+  const answered = (/** @type {string} */ name) => control(name).value.trim() !== (control(name).dataset.default ?? '');
+
+  function tell() {
+    const known = names.filter(answered).length;
+    const open = asks.filter((name) => name !== current && !path.includes(name)).length;
+    count.textContent = `${known} answered. ${open ? `${open} more can change the outcome.` : 'No other question changes the outcome.'}`;
+    skip.textContent = answered(current) || !open ? 'Next' : 'Skip';
+  }
+
+  /** @param {string} name @param {boolean} [focus] */
+  function show(name, focus = true) {
+    current = name;
+    const field = /** @type {HTMLElement} */ (fields.get(name));
+    const own = control(name);
+    guide.dataset.question = name;
+    head.textContent = field.querySelector('label')?.firstChild?.textContent ?? '';
+    help.textContent = field.querySelector('.help')?.textContent ?? '';
+    because.textContent = field.querySelector('.why p')?.textContent ?? '';
+    why.hidden = !because.textContent;
+    why.open = false;
+    back.hidden = !path.length;
+    slot.replaceChildren(...(own instanceof HTMLSelectElement ? choices(own) : [written(own)]));
+    tell();
+    if (focus) head.focus({ preventScroll: true });
+    if (focus && guide.getBoundingClientRect().top < strip.offsetHeight) strip.scrollIntoView();
+  }
+
+  /** @param {HTMLSelectElement} own */
+  function choices(own) {
+    // What is known first; 'not known' last, where the thumb does not fall on it by itself.
+    const options = [...own.options].sort((one, other) => Number(one.value === own.dataset.default) - Number(other.value === own.dataset.default));
+    return options.map((option) => {
+      const choice = button('pick', option.textContent ?? '', () => {
+        for (const one of slot.children) one.setAttribute('aria-pressed', String(one === choice));
+        own.value = option.value;
+        told(own);
+      });
+      choice.setAttribute('aria-pressed', String(answered(own.name) && own.value === option.value));
+      return choice;
+    });
+  }
+
+  /** @param {HTMLInputElement} own */
+  function written(own) {
+    const box = /** @type {HTMLInputElement} */ (element('input', ''));
+    box.type = 'text';
+    box.value = own.value;
+    box.setAttribute('aria-label', head.textContent ?? '');
+    if (own.getAttribute('list')) box.setAttribute('list', own.getAttribute('list') ?? '');
+    box.addEventListener('input', () => {
+      own.value = box.value;
+      own.dispatchEvent(new Event('input', { bubbles: true }));
+    });
+    return box;
+  }
+
+  /** Hand an answer to the form, wait for what the engine makes of it, and go on. @param {HTMLElement} own */
+  function told(own) {
+    const went = current;
+    const go = () => {
+      clearTimeout(timer);
+      section.removeEventListener('answered', go);
+      if (current === went) next();
+    };
+    const timer = setTimeout(go, PATIENCE);
+    section.addEventListener('answered', go);
+    own.dispatchEvent(new Event('input', { bubbles: true }));
+  }
+
+  function next() {
+    const seen = [...path, current];
+    const wanted = asks.find((name) => !seen.includes(name) && !answered(name));
+    path.push(current);
+    if (wanted) return show(wanted);
+    current = '';
+    guide.dataset.question = '';
+    head.textContent = 'That is all that matters now';
+    help.textContent = 'Below stands each way with its reasons, and what to do first.';
+    because.textContent = '';
+    why.hidden = true;
+    back.hidden = false;
+    slot.replaceChildren(button('act', 'Read the outcome', () => section.querySelector('.result')?.scrollIntoView()));
+    count.textContent = `${names.filter(answered).length} answered.`;
+    skip.hidden = true;
+    head.focus({ preventScroll: true });
+  }
+
+  back.addEventListener('click', () => (skip.hidden = false));
+  path.push(...names.filter(answered));
+  show(names.find((name) => !answered(name)) ?? names[0], false);
+  control(names[0]).dispatchEvent(new Event('input', { bubbles: true }));
+}
+
+/** @param {string} tag @param {string} classes @param {string} [text] */
+function element(tag, classes, text) {
+  const made = document.createElement(tag);
+  if (classes) made.className = classes;
+  if (text !== undefined) made.textContent = text;
+  return made;
+}
+
+/** @param {string} classes @param {string} text @param {() => void} act */
+function button(classes, text, act) {
+  const made = /** @type {HTMLButtonElement} */ (element('button', classes, text));
+  made.type = 'button';
+  made.addEventListener('click', act);
+  return made;
+}

@@ -1,0 +1,42 @@
+// @ts-check
+// On the page of a way: what this way is by the reader's own answers about the ceiling, at the head, with the reasons.
+
+import { door } from './early.mjs';
+import { Superseded } from './engine.mjs';
+import { link } from './state.mjs';
+
+let last = '';
+
+/** @param {Map<string, string>} facts the answers that were given */
+export async function judge(facts) {
+  const place = /** @type {HTMLElement | null} */ (document.querySelector('.verdict'));
+  const asked = JSON.stringify([...facts]);
+  if (!place || asked === last) return;
+  last = asked;
+  if (!facts.size) {
+    place.hidden = true;
+    return;
+  }
+  try {
+    const { text } = await door.answer('decision', Object.fromEntries(facts));
+    const way = JSON.parse(text).answer?.items.find((/** @type {any} */ one) => one.page === `methods/${place.dataset.way}`);
+    if (!way) return;
+    const head = document.createElement('p');
+    const state = document.createElement('b');
+    state.textContent = way.state === 'open after' ? 'open after something else' : way.state;
+    head.append('By your answers this way is ', state, '.');
+    const list = document.createElement('ul');
+    for (const { text: reason } of way.reasons) {
+      const row = document.createElement('li');
+      row.textContent = reason;
+      list.append(row);
+    }
+    const back = document.createElement('a');
+    back.href = '../../prepare/choose/' + link('decision', facts);
+    back.textContent = 'See or change the answers';
+    place.replaceChildren(head, list, back);
+    place.hidden = false;
+  } catch (error) {
+    if (!(error instanceof Superseded)) place.hidden = true;
+  }
+}
