@@ -15,6 +15,7 @@ STATES = ("open", "open after", "not known", "closed")
 OPEN, AFTER, NOT_KNOWN, CLOSED = 0, 1, 2, 3
 CLEARED = (("asbestos_result", "none"), ("result_rooms", "this"), ("result_layers", "all"))
 """The answers that settle the asbestos question for every layer; anything less does not."""
+_CLEARING = [name for name, _ in CLEARED]
 STEPS_SHOWN = 6  # things to do next that are told at once [-]; a longer list is not read
 CHANGES_SHOWN = 3  # answers that would change a way, told at once [-]
 FIRM_WEIGHT, LIGHT_WEIGHT = (
@@ -64,57 +65,70 @@ def facts_of(given: dict[str, str]) -> dict[str, str]:
     return facts
 
 
+def _by_question(way: str) -> list[tuple[str, list[int]]]:
+    """The questions that a way depends on, each with the places in `RULES` of the rules that ask it."""
+    found: dict[str, list[int]] = {}
+    for at, rule in enumerate(RULES):
+        if way in rule.ways:
+            for name, _ in rule.when:
+                found[name] = found.get(name, []) + [at]
+    return list(found.items())
+
+
+_OF = [[at for at, rule in enumerate(RULES) if way in rule.ways] for way, _ in WAYS]
+_ASKED = [_by_question(way) for way, _ in WAYS]
+
+
 class _Look:
-    """All rules looked at once for one set of facts."""
+    """All rules looked at once for one set of facts; ways and rules are named by their place."""
 
     def __init__(self, facts: dict[str, str]) -> None:
-        self.facts = facts
-        self.fired = [(rule,) + fires(rule, facts) for rule in RULES]
-        self.ranks = [
-            max([OPEN] + [rank for rule, rank, _ in self.fired if way in rule.ways]) for way, _ in WAYS
-        ]  # fmt: skip
+        self.facts = dict(facts)
+        self.fired = [fires(rule, facts) for rule in RULES]
+        self.ranks = [max([OPEN] + [self.fired[at][0] for at in own]) for own in _OF]
         self.cleared = cleared(facts)
 
-    def of(self, way: str) -> list[tuple[DecisionRule, int, str]]:
-        """The rules that speak of a way, with what each says now."""
-        return [one for one in self.fired if way in one[0].ways]
-
-    def reasons(self, way: str, now: int) -> tuple[tuple[str, str], ...]:
+    def reasons(self, way: int) -> tuple[tuple[str, str], ...]:
         """Why a way is as it is: the rules that make it so, then notes where it may be gone."""
+        now = self.ranks[way]
         found = []
-        for rule, rank, pending in self.of(way):
+        for at in _OF[way]:
+            rank, pending = self.fired[at]
             if rank == now and rank > OPEN:
-                found.append((question(pending).unknown, "common-practice") if pending else (rule.says, rule.source))
-        for rule, _, pending in self.of(way):
-            if now <= AFTER and rule.effect == EFFECTS[0] and not pending and stands(rule, self.facts):
-                found.append((rule.says, rule.source))
+                found.append(
+                    (question(pending).unknown, "common-practice") if pending else (RULES[at].says, RULES[at].source)
+                )
+        for at in _OF[way] if now <= AFTER else ():
+            if RULES[at].effect == EFFECTS[0] and stands(RULES[at], self.facts):
+                found.append((RULES[at].says, RULES[at].source))
         if not found:
             found.append(("Nothing that you answered stands against it.", "common-practice"))
         return tuple(_each_once(found))
 
-    def change(self, way: str, now: int) -> str:
+    def change(self, way: int) -> str:
         """What one other answer would do to a way."""
+        now = self.ranks[way]
+        settled = self.facts["asbestos_result"] != UNKNOWN  # a result is not an opinion
         frees, closes = [], []
-        settled = [
-            name for name, _ in CLEARED if self.facts["asbestos_result"] != UNKNOWN
-        ]  # a result is not an opinion
-        own = self.of(way)
-        for name in _each_once([name for rule, _, _ in own for name, _ in rule.when]):
-            touching = [rule for rule, _, _ in own if name in [one for one, _ in rule.when]]
-            others = max([OPEN] + [rank for rule, rank, _ in own if rule not in touching])
-            if now > OPEN and others >= now:
+        counts = [0] * len(STATES)
+        for at in _OF[way]:
+            counts[self.fired[at][0]] += 1
+        for name, touching in _ASKED[way]:
+            others = max([OPEN] + [rank for rank in range(len(STATES)) if counts[rank] > self._at_rank(touching, rank)])
+            if now > AFTER and others >= now:
                 continue
+            held = self.facts[name]
             for value, _ in question(name).answers:
-                if value in (UNKNOWN, ELSEWHERE) or value == self.facts[name]:
+                if value in (UNKNOWN, ELSEWHERE, held):
                     continue
-                other = dict(self.facts)
-                other[name] = value
-                rank = max([others] + [fires(rule, other)[0] for rule in touching])
-                if rank < now and name not in settled:
+                self.facts[name] = value
+                rank = max([others] + [fires(RULES[at], self.facts)[0] for at in touching])
+                if rank < now and not (settled and name in _CLEARING):
                     frees.append((_told(name, value), rank))
                 elif rank == CLOSED and now < CLOSED:
                     closes.append((_told(name, value), rank))
-        if now > OPEN and frees:
+            self.facts[name] = held
+        if frees:
             states = [rank for rank in (OPEN, AFTER, NOT_KNOWN) if rank in [one for _, one in frees]]
             parts = [
                 "to " + STATES[rank] + ", " + _some([text for text, one in frees if one == rank]) for rank in states
@@ -124,40 +138,37 @@ class _Look:
             return "No one other answer opens it."
         return "One answer would close it: " + _some([text for text, _ in closes]) + "." if closes else ""
 
+    def _at_rank(self, rules: list[int], rank: int) -> int:
+        return len([at for at in rules if self.fired[at][0] == rank])
+
     def steps(self) -> tuple[str, ...]:
         """The ids of what to do next, in order. Never empty: the last is to choose, or to leave it alone."""
         own = [rank for at, rank in enumerate(self.ranks) if WAYS[at][0] != "licensed-removal"]
         least = NOT_KNOWN if OPEN in own else AFTER  # where a way is open, what others ask for first can wait
         wanted = []
-        for at, (way, _) in enumerate(WAYS):
-            for rule, rank, pending in self.of(way):
+        for way, now in enumerate(self.ranks):
+            for at in _OF[way]:
+                rank, pending = self.fired[at]
                 urgent = rank >= NOT_KNOWN and not pending  # what stands is told, even where another rule is graver
-                if urgent or (rank >= least and rank == self.ranks[at]):
-                    wanted.append(question(pending).action if pending else rule.action)
+                if urgent or (rank >= least and rank == now):
+                    wanted.append(question(pending).action if pending else RULES[at].action)
         found = [one.id for one in ACTIONS if one.id in wanted and (self.cleared or not one.touches)]
         return tuple(found[:STEPS_SHOWN] + ["choose" if min(own) <= AFTER else "wait"])
 
     def asks(self) -> tuple[str, ...]:
         """The questions worth an answer, the best first: those that may free the most ways, then those that may spare the
         most a delay; where two are alike, the one that the book asks first."""
+        held: dict[str, list[int]] = {}
+        for way, now in enumerate(self.ranks):
+            for name in _each_once([self.fired[at][1] for at in _OF[way] if self.fired[at][0] == now]):
+                held[name] = held.get(name, []) + [now]
         found = []
         for at, one in enumerate(QUESTIONS):
-            name = one.field.name
-            if self.facts[name] != UNKNOWN or (action(one.action).touches and not self.cleared):
-                continue
-            held = [
-                self.ranks[at_way]
-                for at_way, (way, _) in enumerate(WAYS)
-                if self._waits_for(way, self.ranks[at_way], name)
-            ]
-            firm = [rank for rank in held if rank == NOT_KNOWN]
-            if held:
-                found.append((-len(firm), 0 if firm else -len(held), at, name))
+            ranks = held.get(one.field.name, [])
+            if ranks and (self.cleared or not action(one.action).touches):
+                firm = len([rank for rank in ranks if rank == NOT_KNOWN])
+                found.append((-firm, 0 if firm else -len(ranks), at, one.field.name))
         return tuple([name for _, _, _, name in sorted(found)])
-
-    def _waits_for(self, way: str, now: int, name: str) -> bool:
-        """Whether a way is as it is because the answer to the question `name` is not known."""
-        return bool([1 for _, rank, pending in self.of(way) if pending == name and rank == now])
 
     def clashes(self) -> tuple[tuple[str, str], ...]:
         """Answers that do not go together: both, and why."""
@@ -171,7 +182,8 @@ class _Look:
     def cautions(self) -> tuple[Caution, ...]:
         """The cautions of every rule that stands, and those that always hold; the gravest first."""
         found = ["asbestos-first"] if self.facts["asbestos_result"] in (UNKNOWN, "none") and not self.cleared else []
-        for rule, rank, pending in self.fired:
+        for at, rule in enumerate(RULES):
+            rank, pending = self.fired[at]
             if rule.caution and rank > OPEN and not pending:
                 found.append(rule.caution)
         return in_order(tuple([caution(one) for one in found + ["asbestos-layers", "local-rules"]]))
@@ -197,7 +209,7 @@ def decision(facts: dict[str, str], given: tuple[tuple[str, str], ...], place: s
         told = best.field.label + " " + best.field.why + " " + action(best.action).text
         listings.append(Listing("best_question", "The question most worth an answer", ((told, ""),)))
     items = [
-        Item(name, STATES[look.ranks[at]], look.change(way, look.ranks[at]), (), look.reasons(way, look.ranks[at]), "methods/" + way)
+        Item(name, STATES[look.ranks[at]], look.change(at), (), look.reasons(at), "methods/" + way)
         for at, (way, name) in enumerate(WAYS)
     ]  # fmt: skip
     return Answer(

@@ -84,7 +84,7 @@ export function startGuide() {
     const known = names.filter(answered).length;
     const open = asks.filter((name) => name !== current && !path.includes(name)).length;
     count.textContent = `${known} answered. ${open ? `${open} more can change the outcome.` : 'No other question changes the outcome.'}`;
-    skip.textContent = answered(current) || !open ? 'Next' : 'Skip';
+    skip.textContent = (current && answered(current)) || !open ? 'Next' : 'Skip';
   }
 
   /** @param {string} name @param {boolean} [focus] */
@@ -148,10 +148,14 @@ export function startGuide() {
   }
 
   function next() {
-    const seen = [...path, current];
-    const wanted = asks.find((name) => !seen.includes(name) && !answered(name));
-    path.push(current);
-    if (wanted) return show(wanted);
+    if (current) path.push(current);
+    goOn(true);
+  }
+
+  /** The question most worth an answer that was not shown yet; else the end. @param {boolean} focus */
+  function goOn(focus) {
+    const wanted = asks.find((name) => !path.includes(name) && !answered(name));
+    if (wanted) return show(wanted, focus);
     current = '';
     guide.dataset.question = '';
     head.textContent = 'That is all that matters now';
@@ -162,12 +166,13 @@ export function startGuide() {
     slot.replaceChildren(button('act', 'Read the outcome', () => section.querySelector('.result')?.scrollIntoView()));
     count.textContent = `${names.filter(answered).length} answered.`;
     skip.hidden = true;
-    head.focus({ preventScroll: true });
+    if (focus) head.focus({ preventScroll: true });
   }
 
   back.addEventListener('click', () => (skip.hidden = false));
   path.push(...names.filter(answered));
-  show(names.find((name) => !answered(name)) ?? names[0], false);
+  if (path.length) section.addEventListener('answered', () => goOn(false), { once: true });
+  else show(names[0], false);
   control(names[0]).dispatchEvent(new Event('input', { bubbles: true }));
 }
 

@@ -1,0 +1,172 @@
+"""The choice of way as a worried homeowner meets it: one question, eight ways in sight, back without loss, a link."""
+
+import json
+import re
+
+import pytest
+from playwright.sync_api import expect
+
+from calc import browser as calc_browser
+from calc import decision_facts
+from handbook import decisions
+
+pytestmark = [pytest.mark.browser, pytest.mark.slow]
+GUIDE = "prepare/choose/"
+LABELS = {one.field.name: one.field.label for one in decision_facts.QUESTIONS}
+CEILINGS = decisions.read_ceilings()
+
+
+def open_guide(page, address, fragment=""):
+    page.goto(address + GUIDE + fragment)
+    page.wait_for_selector("#decision[data-engine]")
+    expect(page.locator(".strip li")).to_have_count(8)
+    return page
+
+
+def states(facts):
+    answer = json.loads(calc_browser.answer("decision", json.dumps(facts)))["answer"]
+    return [one["state"] for one in answer["items"]]
+
+
+def pick(page, name, value):
+    """Answer the question that is shown, which must be the one of that name."""
+    expect(page.locator(".guide")).to_have_attribute("data-question", name)
+    label = dict(decision_facts.question(name).answers)[value]
+    page.locator(".guide button.pick").get_by_text(label, exact=True).click()
+    expect(page.locator(".guide")).not_to_have_attribute("data-question", name)
+
+
+def shown_states(page):
+    return page.locator(".strip .state").all_inner_texts()
+
+
+def test_one_question_at_a_time_with_all_ways_in_sight(page, address):
+    open_guide(page, address)
+    assert page.locator("#decision .field:visible").count() == 0
+    facts = {}
+    for name, value in (
+        ("asbestos_result", "none"),
+        ("result_rooms", "this"),
+        ("result_layers", "all"),
+        ("sag", "yes"),
+    ):
+        expect(page.locator(".guide h3")).to_have_text(LABELS[name])
+        page.locator(".guide .why summary").click()
+        expect(page.locator(".guide .why p")).to_have_text(decision_facts.question(name).field.why)
+        for one in page.locator(".guide button.pick").all():
+            box = one.bounding_box()
+            assert box["height"] >= 48 and box["width"] >= 300
+        pick(page, name, value)
+        facts[name] = value
+        assert shown_states(page) == states(facts)
+        assert page.locator(".strip").bounding_box()["y"] >= -1, "the state of the ways is in sight"
+    expect(page.locator("#decision .sentence")).to_have_text(
+        "First: Get everyone out from under it, and keep the room shut."
+    )
+    assert page.locator("#decision .slot .alarm .signal").first.inner_text().strip() == "DANGER"
+
+
+def test_back_and_forth_loses_nothing(page, address):
+    open_guide(page, address)
+    pick(page, "asbestos_result", "none")
+    pick(page, "result_rooms", "this")
+    for name, label in (("result_rooms", "This ceiling"), ("asbestos_result", "No asbestos")):
+        page.locator(".guide-tools button", has_text="Back").click()
+        expect(page.locator(".guide")).to_have_attribute("data-question", name)
+        expect(page.locator('.guide button.pick[aria-pressed="true"]')).to_have_text(label)
+    page.locator(".guide-tools button", has_text="Next").click()
+    expect(page.locator(".guide")).to_have_attribute("data-question", "result_layers")
+    page.reload()
+    page.wait_for_selector("#decision[data-engine]")
+    assert page.locator("#decision-asbestos_result").input_value() == "none"
+    assert page.locator("#decision-result_rooms").input_value() == "this"
+
+
+def test_an_answer_that_is_not_known_is_an_answer(page, address):
+    open_guide(page, address)
+    pick(page, "asbestos_result", "unknown")
+    expect(page.locator(".guide")).to_have_attribute("data-question", "sag")
+    assert set(shown_states(page)[:7]) == {"not known"}
+
+
+def test_to_the_end_and_on_to_a_way_with_the_answers(page, address):
+    clear = next(one["facts"] for one in CEILINGS if one["id"] == "clear-and-bare")
+    open_guide(page, address)
+    for _ in range(40):
+        name = page.locator(".guide").get_attribute("data-question")
+        if not name:
+            break
+        if name in clear:
+            pick(page, name, clear[name])
+        else:
+            page.locator(".guide-tools button", has_text="Skip").click()
+    expect(page.locator(".guide h3")).to_have_text("That is all that matters now")
+    page.locator(".guide button", has_text="Read the outcome").click()
+    expect(page.locator("#decision .figure strong")).to_be_in_viewport(ratio=0)
+    way = page.locator("#decision .items a", has_text="Skim over")
+    way.click()
+    expect(page).to_have_url(re.compile(r"/methods/skim-over/#.*times_painted=never"))
+    verdict = page.locator(".verdict")
+    expect(verdict).to_contain_text("By your answers this way is open after something else.")
+    expect(verdict).to_contain_text("Bare texture drinks water and lets go of the board. It is sealed first.")
+    expect(page.locator("#figures")).to_be_hidden()
+    # Figures of this page join the link, and the answers stay.
+    page.locator("#takeoff [name=rooms]").fill("10 x 10")
+    page.locator("#takeoff button.act").click()
+    expect(page).to_have_url(re.compile(r"rooms=10\+x\+10.*times_painted=never"))
+    verdict.locator("a").click()
+    page.wait_for_selector("#decision[data-engine]")
+    assert page.locator("#decision-times_painted").input_value() == "never"
+
+
+@pytest.mark.parametrize("ceiling", CEILINGS, ids=lambda one: one["id"])
+def test_a_ceiling_opens_from_its_link_as_the_command_says(page, address, ceiling):
+    page.goto(address + "reference/ceilings/")
+    page.locator(f"#{ceiling['id']} a").click()
+    page.wait_for_selector("#decision[data-engine]")
+    assert shown_states(page) == states(ceiling["facts"])
+    for name, value in ceiling["facts"].items():
+        assert page.locator(f"#decision-{name}").input_value() == value
+    assert page.locator('[data-listing="contradictions"]').count() == ("clash" in ceiling)
+
+
+def test_a_place_is_written_and_one_that_is_not_known_says_so(page, address):
+    open_guide(
+        page,
+        address,
+        "#decision?asbestos_result=found&sag=no&stains=none&loose_board=tight&height=usual&building=house",
+    )
+    expect(page.locator(".guide")).to_have_attribute("data-question", "place")
+    page.locator(".guide .answers input").fill("Narnia")
+    expect(page.locator("#decision .notes")).to_contain_text("“Narnia”. Local rules were not checked")
+
+
+def test_with_keys_alone(page, address):
+    open_guide(page, address)
+    page.locator(".guide button.pick").first.focus()
+    page.keyboard.press("Enter")
+    expect(page.locator(".guide h3")).to_be_focused()
+    expect(page.locator(".guide h3")).to_have_text(LABELS["result_rooms"])
+
+
+def test_all_questions_at_once(page, address):
+    open_guide(page, address)
+    page.locator(".guide-tools button", has_text="Show all questions").click()
+    expect(page.locator("#decision .field:visible")).to_have_count(len(LABELS))
+    page.locator("#decision-sag").select_option("yes")
+    expect(page.locator(".strip .state").first).to_have_text("closed")
+
+
+def test_without_a_script_the_questions_the_chart_and_the_rules_stand(make_page, address):
+    page = make_page(java_script_enabled=False)
+    page.goto(address + GUIDE)
+    assert page.locator("#decision .field:visible").count() == len(LABELS)
+    page.locator("main a", has_text="chart of ways").click()
+    expect(page.locator(".questions > li")).to_have_count(len(LABELS))
+    assert page.locator(".chart tbody tr").count() > 50
+
+
+def test_no_verdict_stands_where_nothing_was_answered(page, address):
+    page.goto(address + "methods/wet-scrape/")
+    page.wait_for_selector("html[data-ready]")
+    expect(page.locator(".verdict")).to_be_hidden()
