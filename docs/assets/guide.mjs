@@ -51,7 +51,6 @@ export function startGuide() {
     const answer = /** @type {CustomEvent} */ (event).detail;
     asks = answer.asks ?? [];
     drawStrip(answer.items);
-    carryFacts();
     tell();
   });
 
@@ -67,14 +66,13 @@ export function startGuide() {
     }));
   }
 
-  /** The links to the ways take the answers along. */
-  function carryFacts() {
+  // The links to the ways take the answers along, once somebody reaches for one: the answer itself stays as it was told.
+  for (const kind of ['pointerdown', 'focusin', 'click']) section.addEventListener(kind, (event) => {
+    const way = /** @type {HTMLAnchorElement | null} */ (/** @type {Element} */ (event.target).closest('.items .label a'));
+    if (!way) return;
     const facts = new Map(names.map((name) => [name, control(name).value.trim()]).filter(([name, text]) => text !== (control(name).dataset.default ?? '')));
-    for (const way of section.querySelectorAll('.items .label a')) {
-      const anchor = /** @type {HTMLAnchorElement} */ (way);
-      anchor.href = anchor.href.split('#')[0] + link('', facts);
-    }
-  }
+    way.href = way.href.split('#')[0] + link('', facts);
+  });
 
   /** @param {string} name @returns {any} */
   const control = (name) => fields.get(name)?.querySelector('[name]');

@@ -27,7 +27,8 @@ def test_a_page(make_page, address, path, width, scheme):
     page.goto(address + path)
     page.wait_for_load_state("networkidle")
     for summary in page.locator("summary").all():
-        summary.click()
+        if summary.is_visible():
+            summary.click()
     assert page.evaluate("document.documentElement.scrollWidth - innerWidth") <= 0
     small = page.evaluate(
         """[...document.querySelectorAll('button, input, select, textarea, summary, .bar a')].filter(one => {
@@ -71,7 +72,7 @@ def test_every_link_inside_the_book_leads_somewhere(make_page, address, path):
     page = make_page(service_workers="block")
     page.goto(address + path)
     for href in set(page.eval_on_selector_all("a[href]", "all => all.map(one => one.href)")):
-        there, _, anchor = href.partition("#")
+        there, _, anchor = href.partition("?")[0].partition("#")
         response = page.request.get(there)
         assert response.status == 200, href
         if anchor:
