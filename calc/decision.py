@@ -298,7 +298,7 @@ def _work_out(values: Values) -> Answer:
 
 CALCULATOR = Calculator(
     name="decision",
-    title="Which ways are open?",
+    title="Your ceiling, question by question",
     summary="Which of eight ways are open for this ceiling, and why",
     verb="Show the ways",
     fields=tuple([one.field for one in QUESTIONS]) + (SHOW_IN,),

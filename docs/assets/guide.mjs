@@ -61,7 +61,7 @@ export function startGuide() {
       const mark = element('b', '', MARKS[way.state]);
       mark.setAttribute('aria-hidden', 'true');
       row.dataset.state = way.state;
-      row.append(mark, element('span', 'way', way.name.replace(/ (into|with) .*/, '')), element('span', 'state', way.state));
+      row.append(mark, element('span', 'way', way.name.replace(/ (into|with|removal).*/, '')), element('span', 'state', way.state));
       return row;
     }));
   }
