@@ -1,12 +1,15 @@
 """Each block of data as the HTML that stands in the finished page. `calc.render` draws what calculators answer."""
 
+import re
+
 from calc import catalogue
 from calc.decision_facts import QUESTIONS
 from calc.render import form, html
 from calc.render.escape import escaped
 from calc.signals import caution
 from calc.sources import HOW_KNOWN, SOURCES, source
-from handbook.content import Block, CalculatorBlock, Hold, Page, Step
+from handbook import figures
+from handbook.content import WAIT, Block, CalculatorBlock, Hold, Page, Step
 
 
 def finished(page: Page) -> str:
@@ -30,7 +33,10 @@ def finished(page: Page) -> str:
                 parts += [_caution(block), _verdict(page.path.stem)]
                 cited += _cited_by_cautions(block)
                 continue
-            text = {"steps": _steps, "caution": _caution, "trouble": _trouble}[block.kind](block)
+            if block.kind == "trouble":
+                parts.append(_trouble(block, page))
+                continue
+            text = {"steps": _steps, "caution": _caution, "figure": _figure, "terms": _terms}[block.kind](block)
             cited += _cited_by_cautions(block)
         parts.append(text)
     if cited:
@@ -71,30 +77,66 @@ def _steps(block: Block) -> str:
         number += 1
         if step.caution:
             rows.append('<li class="step-caution">' + html.caution(caution(step.caution)) + "</li>")
+        if step.figure:
+            rows.append('<li class="step-figure">' + figures.html_of(step.figure) + "</li>")
         rows.append(_step(step, number))
     return '<ol class="steps">' + "".join(rows) + "</ol>"
 
 
 def _step(step: Step, number: int) -> str:
+    waits = ""
+    if step.wait:
+        least, most, unit = WAIT.fullmatch(step.wait).groups()  # type: ignore[union-attr]
+        each = 60 if unit == "h" else 1
+        waits = f'<span class="wait" data-least="{int(least) * each}" data-most="{int(most or least) * each}">Wait {step.wait}</span>'
     return (
-        f'<li class="step" id="{step.id}"><label><input type="checkbox" data-step="{step.id}">'
-        f'<span class="number">{number}</span><span class="do">{escaped(step.do)}</span></label></li>'
+        f'<li class="step" id="{step.id}">{_anchors(step.was)}<label><input type="checkbox" data-step="{step.id}">'
+        f'<span class="number">{number}</span><span class="do">{escaped(step.do)}{waits}</span></label></li>'
     )
+
+
+def _anchors(ids: list[str]) -> str:
+    """The addresses that a step had before."""
+    return "".join(f'<span id="{one}"></span>' for one in ids)
 
 
 def _hold(hold: Hold) -> str:
     return (
-        f'<li class="hold" id="{hold.hold}"><p class="hold-word">Hold point</p>'
+        f'<li class="hold" id="{hold.hold}">{_anchors(hold.was)}<p class="hold-word">Hold point</p>'
         f'<p class="hold-until">{escaped(hold.until)}</p>'
         f'<p class="hold-know"><b>How you know:</b> {escaped(hold.know)}</p>'
         f'<label><input type="checkbox" data-step="{hold.hold}" data-hold><span class="do">This is true now</span></label></li>'
     )
 
 
-def _trouble(block: Block) -> str:
+def _figure(block: Block) -> str:
+    return figures.html_of(block.data.use)
+
+
+def _terms(block: Block) -> str:
     rows = "".join(
-        f"<div><dt>{escaped(one.see)}</dt><dd><b>Why:</b> {escaped(one.why)}</dd><dd><b>Cure:</b> {escaped(one.cure)}</dd></div>"
+        f'<div id="{term_id(one.term)}"><dt>{escaped(one.term)}</dt><dd>{escaped(one.means)}'
+        + (f' <span class="known">People also say: {escaped(", ".join(one.also))}.</span>' if one.also else "")
+        + "</dd></div>"
         for one in block.data.root
+    )
+    return f'<dl class="terms">{rows}</dl>'
+
+
+def term_id(term: str) -> str:
+    """Return the address of a term on the page of the glossary."""
+    return "term-" + re.sub(r"[^a-z0-9]+", "-", term.lower()).strip("-")
+
+
+def trouble_id(page: Page, at: int) -> str:
+    """Return the address of a trouble: the page's name and the trouble's place on it."""
+    return f"trouble-{page.path.stem}-{at + 1}"
+
+
+def _trouble(block: Block, page: Page) -> str:
+    rows = "".join(
+        f'<div id="{trouble_id(page, at)}"><dt>{escaped(one.see)}</dt><dd><b>Why:</b> {escaped(one.why)}</dd><dd><b>Cure:</b> {escaped(one.cure)}</dd></div>'
+        for at, one in enumerate(block.data.root)
     )
     return f'<dl class="trouble">{rows}</dl>'
 

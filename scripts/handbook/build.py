@@ -17,7 +17,7 @@ from pathlib import Path
 from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import load_config
 
-from handbook import blocks, checks, compress, content, decisions, engines, pages
+from handbook import blocks, checks, compress, content, decisions, engines, pages, whole
 from handbook.faults import ContentFaults
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -34,6 +34,9 @@ def read_all() -> list[content.Page]:
     found = [content.read_page(path, ROOT) for path in paths]
     checks.check_pages(found, DOCS, set(pages.GENERATED))
     faults = [fault for page in found for fault in page.faults] + decisions.faults()
+    if not faults:  # the pages that nobody writes are made from good ones only
+        made = {path: make(found) for path, make in pages.GENERATED.items()}
+        faults = whole.check_book(found, DOCS, made, ROOT / "mkdocs.yml", ROOT)
     if faults:
         raise ContentFaults(faults)
     return found
@@ -49,7 +52,7 @@ def write_finished(found: list[content.Page]) -> list[str]:
         meta = json.dumps(head.model_dump(mode="json"), ensure_ascii=False)  # JSON is YAML, with every mark escaped
         written[page.path.relative_to(DOCS).as_posix()] = f"---\n{meta}\n---\n\n" + blocks.finished(page)
     for path, make in pages.GENERATED.items():
-        written[path] = make()
+        written[path] = make(found)
     for path, text in written.items():
         target = FINISHED / path
         target.parent.mkdir(parents=True, exist_ok=True)

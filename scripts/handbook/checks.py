@@ -11,7 +11,7 @@ from pathlib import Path
 import textstat
 
 from calc import catalogue, rules, signals, sources
-from handbook import decisions
+from handbook import decisions, figures, wording
 from handbook.content import Block, CalculatorBlock, CautionBlock, Hold, Page, SourceIds, Step
 
 CODES = {
@@ -29,6 +29,13 @@ CODES = {
     "WORD": "a word that is never printed",
     "LINK": "a link that leads nowhere",
     "READING": "steps or text too hard to read",
+    "ANCHOR": "a link to a place on a page that is not there",
+    "FIGURE": "a drawing that does not exist, or whose lettering cannot be read",
+    "NAV": "a page that the navigation does not name",
+    "STEP-GONE": "a step whose address was given out once and leads nowhere now, or a new one that is not on the list of them",
+    "SPELL": "a word that is in no list",
+    "TERM": "a name that the glossary turns away",
+    "UNUSED": "a source that nothing cites",
     "RULE-NAME": "a rule of the choice of way with a question, answer, way, action or caution that does not exist",
     "RULE-SOURCE": "a rule of the choice of way without a source, a reason or a day",
     "RULE-NEVER": "a rule of the choice of way that can never fire",
@@ -60,8 +67,10 @@ LINK = re.compile(r"\]\(([^)\s]+)\)")
 def check_pages(pages: list[Page], docs: Path, generated: set[str]) -> None:
     """Add to each page the faults that show only when its data is looked at; `generated` are pages made later."""
     seen_ids: dict[str, str] = {}
+    terms = wording.avoided_terms(pages)
     for page in pages:
         _check_stop(page)
+        wording.check_words(page, docs, terms)
         covered: set[str] = set()
         for block in page.blocks:
             if block.kind == "markdown":
@@ -74,6 +83,8 @@ def check_pages(pages: list[Page], docs: Path, generated: set[str]) -> None:
                 _check_sources(page, block, block.data)
             elif block.kind == "steps":
                 _check_steps(page, block, covered, seen_ids)
+            elif block.kind == "figure":
+                _check_figure(page, block, block.data.use, "use")
             _check_words(page, block)
         _check_reading(page)
 
@@ -120,18 +131,29 @@ def _check_steps(page: Page, block: Block, covered: set[str], seen_ids: dict[str
     for at, step in enumerate(block.data.root):
         step_id = step.hold if isinstance(step, Hold) else step.id
         key = "hold" if isinstance(step, Hold) else "id"
-        if step_id in seen_ids:
-            page.fault(*block.at(at, key), "STEP-ID", f"the id {step_id} stands already in {seen_ids[step_id]}")
-        seen_ids[step_id] = page.shown
+        for one in (step_id, *step.was):
+            if one in seen_ids:
+                page.fault(*block.at(at, key), "STEP-ID", f"the id {one} stands already in {seen_ids[one]}")
+            seen_ids[one] = page.shown
         if isinstance(step, Hold):
             continue
         if step.caution:
             _known_caution(page, block, step.caution, at, "caution")
             covered.add(step.caution)
+        if step.figure:
+            _check_figure(page, block, step.figure, at, "figure")
         count = len(step.do.split())
         if count > LONGEST_STEP_WORDS:
             page.fault(*block.at(at, "do"), "STEP-LONG", f"{count} words; {LONGEST_STEP_WORDS} at most")
         _check_hazards(page, block, at, step, covered)
+
+
+def _check_figure(page: Page, block: Block, name: str, *path: object) -> None:
+    if name not in figures.FIGURES:
+        page.fault(*block.at(*path), "FIGURE", f"there is no drawing called {name}; use {', '.join(figures.FIGURES)}")
+        return
+    for message in figures.faults(figures.FIGURES[name]()):
+        page.fault(*block.at(*path), "FIGURE", f"{name}: {message}")
 
 
 def _check_hazards(page: Page, block: Block, at: int, step: Step, covered: set[str]) -> None:

@@ -16,6 +16,7 @@ from pydantic import BaseModel, ConfigDict, Field, RootModel, ValidationError
 from handbook.faults import ContentFault, relative
 
 FENCE = re.compile(r"^```([A-Za-z][\w-]*)\s*$")
+WAIT = re.compile(r"^(\d+)(?: to (\d+))? (min|h)$")
 STEP_ID = Annotated[str, Field(pattern=r"^[a-z][a-z0-9]*(-[a-z0-9]+)*$")]
 
 
@@ -27,16 +28,22 @@ class Head(Strict):
     """The head of a page."""
 
     title: str
-    kind: Literal["home", "way", "choice", "task", "reference"]
+    kind: Literal["home", "way", "choice", "task", "search", "reference"]
     summary: str
     reviewed: datetime.date
     facts: str
 
 
 class Step(Strict):
+    """One action. `was` are ids that it had before, which stay addresses; `figure` is drawn and `caution` told before it;
+    `wait` is how long it takes until the next ('15 min', '2 to 4 h')."""
+
     id: STEP_ID
     do: str
     caution: str | None = None
+    figure: str | None = None
+    wait: Annotated[str, Field(pattern=WAIT.pattern)] | None = None
+    was: list[STEP_ID] = []
 
 
 class Hold(Strict):
@@ -45,6 +52,7 @@ class Hold(Strict):
     hold: STEP_ID
     until: str
     know: str
+    was: list[STEP_ID] = []
 
 
 class Steps(RootModel[list[Step | Hold]]):
@@ -70,6 +78,23 @@ class Troubles(RootModel[list[Trouble]]):
     pass
 
 
+class FigureBlock(Strict):
+    use: str
+
+
+class Term(Strict):
+    """A word of the trade: what it means, `also` what people call it (for the search), `avoid` what this book does not call it."""
+
+    term: str
+    means: str
+    also: list[str] = []
+    avoid: list[str] = []
+
+
+class Terms(RootModel[list[Term]]):
+    pass
+
+
 class SourceIds(RootModel[list[str]]):
     pass
 
@@ -79,6 +104,8 @@ BLOCKS: dict[str, type[BaseModel]] = {
     "caution": CautionBlock,
     "calculator": CalculatorBlock,
     "trouble": Troubles,
+    "figure": FigureBlock,
+    "terms": Terms,
     "sources": SourceIds,
 }
 

@@ -8,6 +8,7 @@ from calc.signals import caution
 from calc.sources import HOW_KNOWN, SOURCES
 from handbook import decisions, evidence
 from handbook.blocks import known, source_list
+from handbook.content import Page
 
 # One symbol for each name in the formulas of the documentation; names are public and never change their meaning.
 SYMBOLS = {
@@ -56,7 +57,7 @@ SYMBOLS = {
 CAUTIONED = [caution("asbestos-first").source, caution("local-rules").source]
 
 
-def sources_page() -> str:
+def sources_page(pages: list[Page]) -> str:
     """Return the page of every source: what it is, what is taken from it, how well it is known, when it was checked."""
     rows = []
     for one in SOURCES:
@@ -76,7 +77,7 @@ def sources_page() -> str:
     )  # fmt: skip
 
 
-def nomenclature_page() -> str:
+def nomenclature_page(pages: list[Page]) -> str:
     """Return the one table that fixes each name, its symbol, its unit and what it means."""
     meaning: dict[str, tuple[str, str, list[str]]] = {}
     for calculator in catalogue.every():
@@ -100,7 +101,7 @@ def nomenclature_page() -> str:
     )  # fmt: skip
 
 
-def checks_page() -> str:
+def checks_page(pages: list[Page]) -> str:
     """Return every printed figure beside ours, from the vectors that the tests run on."""
     found = evidence.every_check()
     kinds = dict(HOW_KNOWN)
@@ -129,7 +130,7 @@ def checks_page() -> str:
     )  # fmt: skip
 
 
-def chart_page() -> str:
+def chart_page(pages: list[Page]) -> str:
     """Return the chart of all rules of the choice of way: for paper, and for whoever reads without a script."""
     head = _head("Chart of ways", "Which answer closes, delays or clouds which way, and why: all rules on paper.")
     counts = {effect: sum(rule.effect == effect for rule in decisions.RULES) for effect in decisions.MARKS}
@@ -146,7 +147,7 @@ def chart_page() -> str:
     )  # fmt: skip
 
 
-def ceilings_page() -> str:
+def ceilings_page(pages: list[Page]) -> str:
     """Return the ten ceilings: what each is like, what a careful tradesman says of it, and what the rules make of it."""
     head = _head(
         "Ten ceilings",

@@ -1,0 +1,158 @@
+"""What only the whole book can tell: pages that no navigation names, places that no link finds, steps whose address is gone,
+sources that nothing cites."""
+
+import re
+from collections.abc import Mapping
+from pathlib import Path
+
+import yaml
+from markdown.extensions.toc import slugify
+
+from calc import catalogue, decision_rules, published, rules, signals, sources
+from handbook import blocks, evidence
+from handbook.content import Hold, Page
+from handbook.faults import ContentFault
+
+LINK = re.compile(r"\]\(([^)\s]*#[^)\s]+)\)")
+HEADING = re.compile(r"^#{1,6} +(.+?)(?: *\{[^}]*\})?$", re.MULTILINE)
+ID = re.compile(r'\bid="([^"]+)"')
+STEP_LIST = "step-ids.txt"
+
+
+def check_book(
+    pages: list[Page], docs: Path, generated: Mapping[str, str], config: Path, root: Path
+) -> list[ContentFault]:
+    """Return the faults of the book as a whole; `generated` are the texts of pages that nobody writes."""
+    places = {page.path.relative_to(docs).as_posix(): anchors(page) for page in pages}
+    for path, text in generated.items():
+        places[path] = (
+            {slugify(heading, "-") for heading in HEADING.findall(text)} | set(ID.findall(text)) | {"content"}
+        )
+    found = (
+        _unlinked(pages, docs, places)
+        + _unnamed(pages, docs, config, root)
+        + _gone(pages, docs, root)
+        + _unused(pages, root)
+    )
+    return found
+
+
+def anchors(page: Page) -> set[str]:
+    """Return every address on a page that a link may lead to."""
+    found = {"content"}
+    for block in page.blocks:
+        if block.kind == "markdown":
+            found |= {slugify(re.sub(r"[*`]", "", heading), "-") for heading in HEADING.findall(block.text)}
+            found |= set(ID.findall(block.text))
+        elif block.kind == "calculator":
+            found.add(block.data.use)
+        elif block.kind == "figure":
+            found.add(f"figure-{block.data.use}")
+        elif block.kind == "terms":
+            found |= {blocks.term_id(one.term) for one in block.data.root}
+        elif block.kind == "trouble":
+            found |= {blocks.trouble_id(page, at) for at in range(len(block.data.root))}
+        elif block.kind == "steps":
+            for one in block.data.root:
+                found |= {one.hold if isinstance(one, Hold) else one.id, *one.was}
+    if page.head and page.head.kind == "way":
+        found.add("job")
+    return found
+
+
+def _unlinked(pages: list[Page], docs: Path, places: Mapping[str, set[str]]) -> list[ContentFault]:
+    found = []
+    for page in pages:
+        for block in page.blocks:
+            if block.kind != "markdown":
+                continue
+            for offset, row in enumerate(block.text.splitlines()):
+                for link in LINK.finditer(row):
+                    path, _, anchor = link.group(1).partition("#")
+                    goal = (page.path.parent / path).resolve() if path else page.path
+                    known = (
+                        places.get(goal.relative_to(docs.resolve()).as_posix())
+                        if goal.is_relative_to(docs.resolve())
+                        else None
+                    )
+                    if known is not None and anchor.partition("?")[0] not in known:
+                        found.append(
+                            ContentFault(
+                                page.shown,
+                                block.line + offset,
+                                link.start(1) + 1,
+                                "ANCHOR",
+                                f"there is no {anchor} on that page",
+                            )
+                        )
+    return found
+
+
+def _unnamed(pages: list[Page], docs: Path, config: Path, root: Path) -> list[ContentFault]:
+    named = set(re.findall(r"\S+\.md", yaml.dump(yaml.safe_load(config.read_text(encoding="utf-8"))["nav"])))
+    return [
+        ContentFault(page.shown, 1, 1, "NAV", f"no line of {config.relative_to(root).as_posix()} names this page")
+        for page in pages
+        if page.path.relative_to(docs).as_posix() not in named
+    ]
+
+
+def _gone(pages: list[Page], docs: Path, root: Path) -> list[ContentFault]:
+    """Each address of a step that was ever given out must lead somewhere, and each new one is written down."""
+    path = docs / STEP_LIST
+    shown = path.relative_to(root).as_posix()
+    given = path.read_text(encoding="utf-8").split() if path.exists() else []
+    found = []
+    standing: set[str] = set()
+    for page in pages:
+        for block in page.blocks:
+            for at, one in enumerate(block.data.root if block.kind == "steps" else ()):
+                step_id = one.hold if isinstance(one, Hold) else one.id
+                standing |= {step_id, *one.was}
+                if step_id not in given:
+                    line, column = block.at(at)
+                    found.append(
+                        ContentFault(
+                            page.shown,
+                            line,
+                            column,
+                            "STEP-GONE",
+                            f"the step {step_id} is new; add a line {step_id} to {shown}",
+                        )
+                    )
+    for at, one in enumerate(given, 1):
+        if one not in standing:
+            found.append(
+                ContentFault(
+                    shown,
+                    at,
+                    1,
+                    "STEP-GONE",
+                    f"the step {one} is gone; give its id to the step that took its place, as was: [{one}]",
+                )
+            )
+    return found
+
+
+def _unused(pages: list[Page], root: Path) -> list[ContentFault]:
+    cited = (
+        {one.source for one in signals.CAUTIONS}
+        | {one.source for one in rules.RULES}
+        | {one.source for one in decision_rules.RULES}
+    )
+    for calculator in catalogue.every():
+        cited |= {field.source for field in calculator.fields} | set(calculator.sources)
+        cited |= {source for line in evidence.every_line(calculator).values() for source in line.sources}
+    for page in pages:
+        for block in page.blocks:
+            cited |= set(block.data.root) if block.kind == "sources" else set()
+    path = Path(published.__file__)
+    rows = path.read_text(encoding="utf-8").splitlines()
+    found = []
+    for one in sources.SOURCES:
+        if one.id not in cited:
+            line = next(at for at, row in enumerate(rows, 1) if f'"{one.id}"' in row)
+            found.append(
+                ContentFault(path.relative_to(root).as_posix(), line, 9, "UNUSED", f"nothing cites the source {one.id}")
+            )
+    return found
