@@ -5,7 +5,7 @@ import { generateSW } from 'workbox-build';
 const site = process.argv[2];
 const { warnings } = await generateSW({
   globDirectory: site,
-  globPatterns: ['**/*.{html,css,mjs,svg,png,webmanifest}', 'engine/small-*/*', 'engine/calc-*.bin'],
+  globPatterns: ['**/*.{html,css,mjs,svg,png,webmanifest}', 'search.json', 'engine/small-*/*', 'engine/calc-*.bin'],
   globIgnores: ['engine/full-*/**', 'sw.js', '**/*.{br,gz}'],
   swDest: site + '/sw.js',
   inlineWorkboxRuntime: true,

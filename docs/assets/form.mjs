@@ -32,7 +32,7 @@ export function startForms() {
   const controls = new Map();
   for (const control of $$('.calc [name]')) controls.set(control.name, [...(controls.get(control.name) || []), control]);
   // On the page of a way the answers about the ceiling are carried without a field of their own.
-  const carried = new Map(/** @type {[string, string][]} */ (($('.verdict')?.dataset.facts ?? '').split(' ').filter(Boolean).map((/** @type {string} */ name) => [name, ''])));
+  const carried = new Map(/** @type {[string, string][]} */ (`${$('.verdict')?.dataset.facts ?? ''} ${$('.verdict')?.dataset.carries ?? ''}`.split(' ').filter(Boolean).map((/** @type {string} */ name) => [name, ''])));
   const names = new Set([...controls.keys(), ...carried.keys()]);
   /** @type {Map<HTMLElement, {inputs: string, text: string}>} the answer that stands in each section */
   const shown = new Map();
@@ -72,7 +72,8 @@ export function startForms() {
     const values = typed();
     const others = Object.entries(figures.read()).filter(([name]) => !names.has(name)); // of other pages
     const kept = figures.write(Object.fromEntries([...others, ...values]));
-    judge(new Map([...values].filter(([name]) => carried.has(name))));
+    const facts = ($('.verdict')?.dataset.facts ?? '').split(' ');
+    judge(new Map([...values].filter(([name]) => facts.includes(name))));
     if (values.size || location.hash.includes('?')) history.replaceState(history.state, '', link(anchor || sections[0].id, values));
     for (const line of $$('.saved')) {
       line.textContent = kept ? '' : 'This device keeps nothing for this page now. The link in the address still holds your figures.';

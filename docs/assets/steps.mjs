@@ -63,6 +63,18 @@ export function startSteps() {
     show();
   });
   document.querySelector('.print')?.addEventListener('click', () => print());
+  const send = /** @type {HTMLElement | null} */ (document.querySelector('.send'));
+  send?.addEventListener('click', async () => {
+    // The address of the one screen for a customer, with the figures that stand in the address now.
+    const [, query] = location.hash.split('?');
+    const address = new URL(`to/${send.dataset.way}/`, root).href + (query ? `#takeoff?${query}` : '');
+    try {
+      await navigator.clipboard.writeText(address);
+      if (told) told.textContent = 'The link for the customer is copied. It holds these figures and nothing else.';
+    } catch {
+      if (told) told.textContent = `Send this address: ${address}`;
+    }
+  });
   const tools = /** @type {HTMLElement | null} */ (document.querySelector('.job .tools'));
   if (tools) tools.hidden = false;
   show();

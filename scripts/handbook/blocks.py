@@ -1,6 +1,7 @@
 """Each block of data as the HTML that stands in the finished page. `calc.render` draws what calculators answer."""
 
 import re
+from pathlib import Path
 
 from calc import catalogue
 from calc.decision_facts import QUESTIONS
@@ -25,7 +26,7 @@ def finished(page: Page) -> str:
             cited += block.data.root
             continue
         if block.kind == "calculator":
-            text, used = _calculator(block.data)
+            text, used = calculator_section(block.data)
             cited += used
         else:
             if block.kind == "caution" and page.head and page.head.kind == "way" and not judged:
@@ -44,7 +45,8 @@ def finished(page: Page) -> str:
     return "\n\n".join(parts) + "\n"
 
 
-def _calculator(data: CalculatorBlock) -> tuple[str, list[str]]:
+def calculator_section(data: CalculatorBlock) -> tuple[str, list[str]]:
+    """Return a calculator with its worked example as HTML, and the sources that it can cite."""
     calculator = catalogue.find(data.use)
     assert calculator is not None  # checked before
     example = tuple(data.example.items()) if data.example else calculator.example
@@ -117,10 +119,16 @@ def _terms(block: Block) -> str:
     rows = "".join(
         f'<div id="{term_id(one.term)}"><dt>{escaped(one.term)}</dt><dd>{escaped(one.means)}'
         + (f' <span class="known">People also say: {escaped(", ".join(one.also))}.</span>' if one.also else "")
+        + "".join(f' <a href="../../{path.removesuffix(".md")}/">{escaped(_name(path))}</a>' for path in one.see)
         + "</dd></div>"
         for one in block.data.root
     )
     return f'<dl class="terms">{rows}</dl>'
+
+
+def _name(path: str) -> str:
+    """The name of a page for a link, from its path."""
+    return Path(path).stem.replace("-", " ")
 
 
 def term_id(term: str) -> str:

@@ -17,7 +17,7 @@ from pathlib import Path
 from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import load_config
 
-from handbook import blocks, checks, compress, content, decisions, engines, pages, whole
+from handbook import blocks, checks, compress, content, decisions, engines, pages, search, whole
 from handbook.faults import ContentFaults
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -36,7 +36,7 @@ def read_all() -> list[content.Page]:
     faults = [fault for page in found for fault in page.faults] + decisions.faults()
     if not faults:  # the pages that nobody writes are made from good ones only
         made = {path: make(found) for path, make in pages.GENERATED.items()}
-        faults = whole.check_book(found, DOCS, made, ROOT / "mkdocs.yml", ROOT)
+        faults = whole.check_book(found, DOCS, made, ROOT / "mkdocs.yml", ROOT) + whole.unused_sources(found, ROOT)
     if faults:
         raise ContentFaults(faults)
     return found
@@ -57,6 +57,7 @@ def write_finished(found: list[content.Page]) -> list[str]:
         target = FINISHED / path
         target.parent.mkdir(parents=True, exist_ok=True)
         target.write_text(text, encoding="utf-8")
+    (FINISHED / "search.json").write_text(search.index(found, DOCS), encoding="utf-8")
     return sorted(written)
 
 

@@ -83,10 +83,12 @@ class FigureBlock(Strict):
 
 
 class Term(Strict):
-    """A word of the trade: what it means, `also` what people call it (for the search), `avoid` what this book does not call it."""
+    """A word of the trade: what it means, `also` what people call it (for the search), `avoid` what this book does not call it;
+    `see` are pages that tell more, from the root of the book."""
 
     term: str
     means: str
+    see: list[str] = []
     also: list[str] = []
     avoid: list[str] = []
 

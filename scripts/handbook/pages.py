@@ -1,14 +1,19 @@
 """Pages that nobody writes: the register of sources, and the table of names, symbols and units."""
 
-from calc import catalogue
+import re
+from collections.abc import Callable
+
+from calc import catalogue, words
+from calc.decision_facts import QUESTIONS
 from calc.fields import UNIT_NAMES
 from calc.render import html
 from calc.render.escape import escaped
+from calc.rules import RULES
 from calc.signals import caution
-from calc.sources import HOW_KNOWN, SOURCES
+from calc.sources import HOW_KNOWN, SOURCES, source
 from handbook import decisions, evidence
-from handbook.blocks import known, source_list
-from handbook.content import Page
+from handbook.blocks import calculator_section, known, source_list, trouble_id
+from handbook.content import CalculatorBlock, Page
 
 # One symbol for each name in the formulas of the documentation; names are public and never change their meaning.
 SYMBOLS = {
@@ -160,17 +165,145 @@ def ceilings_page(pages: list[Page]) -> str:
     )  # fmt: skip
 
 
+# What a customer wants to know of a way beside the area: how much comes down, goes up, or is bought.
+AMOUNTS = {
+    "wet-scrape": "debris", "dry-scrape": "debris", "sand": "airflow", "skim-over": "skim", "board-over": "board", "panel-over": "panels",
+    "leave-and-seal": "paint", "licensed-removal": "",
+}  # fmt: skip
+
+
+def screen_page(way: str) -> Callable[[list[Page]], str]:
+    """Return the maker of the one screen of a way that a customer understands without the rest."""
+
+    def make(pages: list[Page]) -> str:
+        page = next(one for one in pages if one.path.stem == way and one.path.parent.name == "methods")
+        assert page.head is not None
+        text = "\n".join(block.text for block in page.blocks if block.kind == "markdown")
+        screen = re.search(
+            r'<div class="screen".*?</div>\n</div>|<div class="screen".*?</dl>\s*</div>', text, re.DOTALL
+        )
+        assert screen  # a way without its screen is a fault
+        names = {field.name for calculator in catalogue.every() for field in calculator.fields}
+        asked = [one.field.name for one in QUESTIONS]
+        forms, cited = [], [caution("asbestos-first").source, caution("local-rules").source]
+        for name in ("takeoff", AMOUNTS[way]):
+            if name:
+                section, used = calculator_section(CalculatorBlock(use=name))
+                forms.append(section)
+                cited += used
+        verdict = (
+            f'<div class="verdict" data-way="{way}" data-facts="{" ".join(asked)}" data-carries="{" ".join(sorted(names - set(asked)))}"'
+            ' role="status" hidden></div>'
+        )
+        head = _head(
+            f"{page.head.title}, on one screen",
+            page.head.summary,
+            "screen",
+            page.head.reviewed.isoformat(),
+            page.head.facts,
+        )
+        return (
+            head + f"# {page.head.title}\n\n" + html.caution(caution("asbestos-first")) + "\n\n" + screen.group() + "\n\n" + verdict
+            + "\n\n" + "\n\n".join(forms) + "\n\n## What decides\n\nLocal rules and licensed trades decide. A number here is a plan, and no"
+            f" promise. The whole way, step by step: [{page.head.title}](../methods/{way}.md).\n\n" + source_list(cited) + "\n"
+        )  # fmt: skip
+
+    return make
+
+
+def trouble_page(pages: list[Page]) -> str:
+    """Return everything that goes wrong, by page, each leading to its cure."""
+    parts = []
+    for page in pages:
+        for block in page.blocks:
+            if block.kind == "trouble" and page.head:
+                path = page.path.relative_to(page.path.parents[1]).as_posix()
+                rows = "".join(
+                    f'<div><dt><a href="../../{path.removesuffix(".md")}/#{trouble_id(page, at)}">{escaped(one.see)}</a></dt><dd><b>Why:</b> {escaped(one.why)}</dd>'
+                    f"<dd><b>Cure:</b> {escaped(one.cure)}</dd></div>"
+                    for at, one in enumerate(block.data.root)
+                )
+                parts.append(f'## {page.head.title}\n\n<dl class="trouble">{rows}</dl>')
+    count = sum(len(block.data.root) for page in pages for block in page.blocks if block.kind == "trouble")
+    head = _head("What goes wrong", "Everything that goes wrong with a ceiling in this book, why, and the cure.")
+    return (
+        head + "# What goes wrong\n\n" + html.caution(caution("asbestos-first")) + f"\n\n{count} troubles, by where they show. Or"
+        " [search](../search.md) for what you see.\n\n" + "\n\n".join(parts) + "\n\n" + source_list([caution("asbestos-first").source]) + "\n"
+    )  # fmt: skip
+
+
+def limits_page(pages: list[Page]) -> str:
+    """Return the published limits that this book knows, with the day each was looked at and the day it is due again."""
+    rows = "".join(
+        f"<tr><td>{escaped(rule.place or 'Federal')}</td><td>{escaped(rule.topic)}</td><td>{escaped(rule.says)}</td><td>{escaped(rule.ask)}</td>"
+        f"<td>{escaped(source(rule.source).title)}</td><td>{rule.reviewed_on}</td><td>{rule.review_by}</td></tr>"
+        for rule in RULES
+    )
+    head = _head(
+        "Published limits",
+        "Limits on asbestos and lead that this book knows, where they hold, and when they were looked at.",
+    )
+    return (
+        head + "# Published limits\n\n" + html.caution(caution("local-rules")) + "\n\nOnly these. A place that is not here has rules that this"
+        " book does not know. Below a limit the fibers and the dust are the same.\n\n"
+        '<section class="wide" tabindex="0" aria-label="Published limits"><table><thead><tr><th>Place</th><th>About</th><th>Limit</th><th>Who answers</th>'
+        f"<th>Source</th><th>Looked at</th><th>Due again</th></tr></thead><tbody>{rows}</tbody></table></section>\n\n"
+        + source_list([rule.source for rule in RULES] + [caution("local-rules").source]) + "\n"
+    )  # fmt: skip
+
+
+TEMPERATURES_F = (50, 60, 70, 80)
+HUMIDITIES_PCT = (20, 40, 50, 60, 70, 80, 90)
+
+
+def drying_page(pages: list[Page]) -> str:
+    """Return the drying times of a thin coat as a table, from the calculator itself."""
+    rows = ""
+    for humidity in HUMIDITIES_PCT:
+        cells = ""
+        for temperature in TEMPERATURES_F:
+            answer, _ = catalogue.work_out(
+                "drying",
+                {
+                    "temperature_f": str(temperature),
+                    "humidity_pct": str(humidity),
+                    "coat_thickness_in": "1/16",
+                    "coats": "1",
+                },
+            )
+            assert answer is not None  # inside its range
+            hours = {line.name: line.value for line in answer.lines}
+            cells += f"<td>{words.short_decimal(hours['hours_low'], 0)} to {words.short_decimal(hours['hours_high'], 0)} h</td>"
+        rows += f'<tr><th scope="row">{humidity} %</th>{cells}</tr>'
+    heads = "".join(f'<th scope="col">{one} °F</th>' for one in TEMPERATURES_F)
+    answer, _ = catalogue.work_out("drying", {"temperature_f": "70", "humidity_pct": "50"})
+    cited = [source_id for line in (answer.lines if answer else ()) for source_id in line.sources]
+    head = _head("Drying times", "How long a thin coat of compound dries, by heat and humidity of the room.")
+    return (
+        head + "# Drying times\n\nA coat of 1/16 in, under tape, in still air. Worked out by the same form as for your room; the law behind it stands on a"
+        " table from memory. Looks dry is not dry: feel it.\n\n"
+        '<section class="wide" tabindex="0" aria-label="Drying times"><table><thead><tr><th scope="col">Humidity</th>' + heads
+        + f"</tr></thead><tbody>{rows}</tbody></table></section>\n\nFor your room and your coat: [when the next coat may go on](../finish/dry.md#drying).\n\n"
+        + source_list(cited) + "\n"
+    )  # fmt: skip
+
+
 def _symbol(name: str) -> str:
     """Return the symbol as it is set: a letter in italics, its index below the line."""
     letter, _, index = SYMBOLS.get(name, "").partition("_")
     return (f"<i>{letter}</i>" if letter else "") + (f"<sub>{index}</sub>" if index else "")
 
 
-def _head(title: str, summary: str) -> str:
-    return f'---\ntitle: "{title}"\nkind: reference\nsummary: "{summary}"\n---\n\n'
+def _head(title: str, summary: str, kind: str = "reference", reviewed: str = "", facts: str = "") -> str:
+    seen = f'reviewed: {reviewed}\nfacts: "{facts}"\n' if reviewed else ""
+    return f'---\ntitle: "{title}"\nkind: {kind}\nsummary: "{summary}"\n{seen}---\n\n'
 
 
 GENERATED = {
+    **{f"to/{way}.md": screen_page(way) for way in AMOUNTS},
+    "reference/trouble.md": trouble_page,
+    "reference/limits.md": limits_page,
+    "reference/drying.md": drying_page,
     "reference/sources.md": sources_page,
     "reference/checks.md": checks_page,
     "reference/chart.md": chart_page,

@@ -28,13 +28,7 @@ def check_book(
         places[path] = (
             {slugify(heading, "-") for heading in HEADING.findall(text)} | set(ID.findall(text)) | {"content"}
         )
-    found = (
-        _unlinked(pages, docs, places)
-        + _unnamed(pages, docs, config, root)
-        + _gone(pages, docs, root)
-        + _unused(pages, root)
-    )
-    return found
+    return _unlinked(pages, docs, places) + _unnamed(pages, docs, config, root) + _gone(pages, docs, root)
 
 
 def anchors(page: Page) -> set[str]:
@@ -64,6 +58,10 @@ def _unlinked(pages: list[Page], docs: Path, places: Mapping[str, set[str]]) -> 
     found = []
     for page in pages:
         for block in page.blocks:
+            for at, term in enumerate(block.data.root if block.kind == "terms" else ()):
+                for path in term.see:
+                    if path not in places:
+                        found.append(ContentFault(page.shown, *block.at(at, "see"), "LINK", f"{path} leads nowhere"))
             if block.kind != "markdown":
                 continue
             for offset, row in enumerate(block.text.splitlines()):
@@ -134,7 +132,8 @@ def _gone(pages: list[Page], docs: Path, root: Path) -> list[ContentFault]:
     return found
 
 
-def _unused(pages: list[Page], root: Path) -> list[ContentFault]:
+def unused_sources(pages: list[Page], root: Path) -> list[ContentFault]:
+    """Return a fault for each source of the register that no page, calculator, caution or rule cites."""
     cited = (
         {one.source for one in signals.CAUTIONS}
         | {one.source for one in rules.RULES}

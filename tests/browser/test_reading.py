@@ -10,7 +10,11 @@ PAGES = (
     "", "methods/wet-scrape/", "methods/dry-scrape/", "methods/sand/", "methods/skim-over/", "methods/board-over/", "methods/panel-over/",
     "methods/leave-and-seal/", "methods/licensed-removal/", "prepare/choose/", "reference/chart/", "reference/ceilings/", "prepare/measure/", "prepare/settle/", "prepare/lower/",
     "prepare/cover/", "prepare/reach/", "finish/tape/", "finish/dry/", "finish/paint/", "after/clear-up/", "reference/checks/",
-    "reference/sources/", "reference/nomenclature/", "404.html",
+    "reference/sources/", "reference/nomenclature/", "prepare/test-patch/", "prepare/power-off/", "prepare/trail/", "prepare/joists/",
+    "prepare/carry/", "finish/edge/", "finish/smooth/", "finish/sand-clean/", "finish/texture/", "finish/refit/", "after/inspect/",
+    "after/hand-over/", "reference/glossary/", "reference/tools/", "reference/levels/", "reference/trouble/", "reference/drying/",
+    "reference/limits/", "search/", "to/wet-scrape/", "to/dry-scrape/", "to/sand/", "to/skim-over/", "to/board-over/", "to/panel-over/",
+    "to/leave-and-seal/", "to/licensed-removal/", "404.html",
 )  # fmt: skip
 
 
@@ -90,6 +94,8 @@ def test_only_what_is_used_is_shipped(make_page, address):
     page.wait_for_selector("#drying .tools:not([hidden])")
     page.goto(address + "prepare/choose/")
     page.wait_for_selector(".guide h3")
+    page.goto(address + "search/")
+    page.wait_for_selector("#find[data-ready]")
     shipped = {
         path.relative_to(serve.SITE).as_posix()
         for path in serve.SITE.glob("assets-*/*")

@@ -1,0 +1,188 @@
+// @ts-check
+// On a ladder: one step in sight, large, with two targets for a thumb. Ticks are those of the page. A hold point asks to
+// be met. Timers are kept as the moment when they end, so a locked phone does not stop them.
+
+import { root } from './early.mjs';
+import { shelf } from './state.mjs';
+
+const SWIPE = 60; // pixels that a finger has to travel
+const SECOND = 1000;
+
+export function startLadder() {
+  const rows = /** @type {HTMLElement[]} */ ([...document.querySelectorAll('.step, .hold')]);
+  const first = document.querySelector('.steps');
+  if (!rows.length || !first || !('showModal' in HTMLDialogElement.prototype)) return;
+  const timers = shelf('timers', root);
+  let at = 0;
+  /** @type {any} */
+  let lock = null;
+  let ticking = 0;
+
+  const dialog = document.createElement('dialog');
+  dialog.className = 'ladder';
+  dialog.setAttribute('aria-label', 'One step at a time');
+  const top = made('div', 'ladder-top');
+  const where = made('p', 'where');
+  const close = button('quiet', 'Close', () => dialog.close());
+  top.append(where, close);
+  const body = made('div', 'ladder-body');
+  body.tabIndex = -1;
+  const foot = made('div', 'ladder-foot');
+  const back = button('quiet', 'Back', () => go(at - 1));
+  const done = button('act', 'Done, next', () => finish());
+  foot.append(back, done);
+  dialog.append(top, body, foot);
+  document.body.append(dialog);
+
+  const opener = button('act', 'One step at a time', open);
+  const line = made('p', 'tools ladder-open');
+  line.append(opener);
+  first.before(line);
+
+  const box = (/** @type {HTMLElement} */ row) => /** @type {HTMLInputElement} */ (row.querySelector('input[data-step]'));
+  const isHold = (/** @type {HTMLElement} */ row) => row.classList.contains('hold');
+
+  function open() {
+    const next = rows.findIndex((row) => !box(row).checked);
+    at = next < 0 ? rows.length - 1 : next;
+    dialog.showModal();
+    stayAwake();
+    show();
+  }
+
+  /** Keep the screen on where the device allows it. */
+  async function stayAwake() {
+    try {
+      lock = await /** @type {any} */ (navigator).wakeLock?.request('screen');
+    } catch {
+      lock = null; // low battery, or not allowed: the steps work all the same
+    }
+  }
+  document.addEventListener('visibilitychange', () => {
+    if (document.visibilityState === 'visible' && dialog.open) {
+      stayAwake();
+      tell();
+    }
+  });
+  dialog.addEventListener('close', () => {
+    lock?.release?.();
+    clearInterval(ticking);
+    rows[at].scrollIntoView({ block: 'center' });
+  });
+
+  /** The first hold point before `to` that is not met. @param {number} to */
+  const holdBefore = (to) => rows.slice(0, to).findIndex((row) => isHold(row) && !box(row).checked);
+
+  /** @param {number} to */
+  function go(to) {
+    if (to < 0 || to >= rows.length) return;
+    const held = to > at ? holdBefore(to) : -1;
+    at = held >= 0 ? held : to;
+    show(held >= 0 ? 'Stop. This hold point comes first.' : '');
+  }
+
+  function finish() {
+    const own = box(rows[at]);
+    if (!own.checked) own.click(); // the page's own rule of hold points decides
+    if (!own.checked) return go(rows.length - 1);
+    if (at === rows.length - 1) return dialog.close();
+    go(at + 1);
+  }
+
+  /** @param {string} [warning] */
+  function show(warning = '') {
+    const row = rows[at];
+    const own = box(row);
+    where.textContent = `${at + 1} of ${rows.length}${own.checked ? ', done' : ''}`;
+    body.replaceChildren();
+    body.classList.toggle('at-hold', isHold(row));
+    if (warning) body.append(made('p', 'stop-here', warning));
+    for (let before = row.previousElementSibling; before && /step-(caution|figure)/.test(before.className); before = before.previousElementSibling) {
+      const copy = /** @type {HTMLElement} */ (before.cloneNode(true));
+      const shown = made('div', '');
+      shown.append(...copy.childNodes);
+      for (const one of [...shown.querySelectorAll('[id]')]) one.removeAttribute('id'); // the page has them already
+      for (const mark of [...shown.querySelectorAll('.mark')]) mark.remove();
+      body.append(shown);
+    }
+    if (isHold(row)) {
+      body.append(made('p', 'hold-word', 'Hold point'), made('p', 'ladder-do', row.querySelector('.hold-until')?.textContent ?? ''),
+        made('p', 'ladder-know', row.querySelector('.hold-know')?.textContent ?? ''));
+    } else {
+      body.append(made('p', 'ladder-do', row.querySelector('.do')?.firstChild?.textContent ?? ''));
+    }
+    const waits = /** @type {HTMLElement | null} */ (row.querySelector('.wait'));
+    if (waits) body.append(timer(own.dataset.step ?? '', waits));
+    done.textContent = isHold(row) && !own.checked ? 'This is true now' : at === rows.length - 1 ? 'Done' : own.checked ? 'Next' : 'Done, next';
+    back.disabled = at === 0;
+    body.scrollTop = 0;
+    body.focus({ preventScroll: true });
+    tell();
+  }
+
+  /** @param {string} step @param {HTMLElement} waits */
+  function timer(step, waits) {
+    const place = made('div', 'timer');
+    place.dataset.step = step;
+    const least = Number(waits.dataset.least);
+    const told = made('p', 'left', waits.textContent ?? '');
+    told.setAttribute('role', 'timer');
+    const start = button('quiet', `Start ${least < 60 ? `${least} min` : `${least / 60} h`}`, () => {
+      timers.write({ ...timers.read(), [step]: new Date(Date.now() + least * 60 * SECOND).toISOString() });
+      tell();
+    });
+    place.append(told, start);
+    return place;
+  }
+
+  /** Say what is left of each timer, from the clock and not from counting. */
+  function tell() {
+    clearInterval(ticking);
+    const place = /** @type {HTMLElement | null} */ (body.querySelector('.timer'));
+    const ends = place && timers.read()[place.dataset.step ?? ''];
+    if (!place || !ends) return;
+    const left = /** @type {HTMLElement} */ (place.querySelector('.left'));
+    const start = /** @type {HTMLElement} */ (place.querySelector('button'));
+    start.textContent = 'Start again';
+    const update = () => {
+      const seconds = Math.ceil((Date.parse(ends) - Date.now()) / SECOND);
+      if (seconds > 0) {
+        left.textContent = `${Math.floor(seconds / 3600) ? `${Math.floor(seconds / 3600)} h ` : ''}${Math.floor(seconds / 60) % 60} min ${seconds % 60} s left`;
+        return;
+      }
+      if (!place.dataset.over) navigator.vibrate?.([300, 200, 300]);
+      place.dataset.over = '';
+      left.textContent = `The time is over, since ${new Date(ends).toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' })}. Feel and look before you go on.`;
+      clearInterval(ticking);
+    };
+    update();
+    if (Date.parse(ends) > Date.now()) ticking = setInterval(update, SECOND);
+  }
+
+  let from = { x: 0, y: 0 };
+  body.addEventListener('pointerdown', (event) => (from = { x: event.clientX, y: event.clientY }));
+  body.addEventListener('pointerup', (event) => {
+    const across = event.clientX - from.x;
+    if (Math.abs(across) > SWIPE && Math.abs(across) > 2 * Math.abs(event.clientY - from.y)) go(at + (across < 0 ? 1 : -1));
+  });
+  dialog.addEventListener('keydown', (event) => {
+    if (event.key === 'ArrowRight') go(at + 1);
+    if (event.key === 'ArrowLeft') go(at - 1);
+  });
+}
+
+/** @param {string} tag @param {string} classes @param {string} [text] */
+function made(tag, classes, text) {
+  const one = document.createElement(tag);
+  if (classes) one.className = classes;
+  if (text !== undefined) one.textContent = text;
+  return one;
+}
+
+/** @param {string} classes @param {string} text @param {() => void} act */
+function button(classes, text, act) {
+  const one = /** @type {HTMLButtonElement} */ (made('button', classes, text));
+  one.type = 'button';
+  one.addEventListener('click', act);
+  return one;
+}
