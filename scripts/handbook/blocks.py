@@ -13,6 +13,9 @@ from handbook import figures
 from handbook.content import WAIT, Block, CalculatorBlock, Hold, Page, Step
 
 
+TABLE = re.compile(r"^\|.*\|$(?:\n\|.*\|$)+", re.MULTILINE)
+
+
 def finished(page: Page) -> str:
     """Return the page as Markdown with every block filled in, its sources at the end."""
     parts = []
@@ -20,7 +23,7 @@ def finished(page: Page) -> str:
     judged = False
     for block in page.blocks:
         if block.kind == "markdown":
-            parts.append(block.text.strip("\n"))
+            parts.append(_tables_that_scroll(block.text.strip("\n")))
             continue
         if block.kind == "sources":
             cited += block.data.root
@@ -43,6 +46,17 @@ def finished(page: Page) -> str:
     if cited:
         parts.append(source_list(cited))
     return "\n\n".join(parts) + "\n"
+
+
+def _tables_that_scroll(text: str) -> str:
+    """A table is wider than a phone: it gets a place of its own that moves under the thumb, named by its heads."""
+
+    def wrapped(found: re.Match[str]) -> str:
+        heads = ", ".join(cell.strip() for cell in found.group().splitlines()[0].strip("|").split("|"))
+        opened = f'<section class="wide" tabindex="0" aria-label="{escaped(heads)}" markdown="1">'
+        return f"{opened}\n\n{found.group()}\n\n</section>"
+
+    return TABLE.sub(wrapped, text)
 
 
 def calculator_section(data: CalculatorBlock) -> tuple[str, list[str]]:

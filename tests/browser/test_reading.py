@@ -42,7 +42,7 @@ def test_a_page(make_page, address, path, width, scheme):
     )
     assert small == []
     lettering = page.evaluate(
-        """[...document.querySelectorAll('svg.sheet')].flatMap(one =>
+        """[...document.querySelectorAll('svg.sheet')].filter(one => one.checkVisibility()).flatMap(one =>
             14 * one.getBoundingClientRect().width / one.viewBox.baseVal.width)"""
     )
     assert all(size >= 12 for size in lettering), lettering
