@@ -12,7 +12,6 @@ from calc.sources import HOW_KNOWN, SOURCES, source
 from handbook import figures
 from handbook.content import WAIT, Block, CalculatorBlock, Hold, Page, Step
 
-
 TABLE = re.compile(r"^\|.*\|$(?:\n\|.*\|$)+", re.MULTILINE)
 
 
