@@ -36,10 +36,10 @@ def finished(page: Page) -> str:
                 parts += [_caution(block), _verdict(page.path.stem)]
                 cited += _cited_by_cautions(block)
                 continue
-            if block.kind == "trouble":
-                parts.append(_trouble(block, page))
+            if block.kind in ("trouble", "terms"):
+                parts.append((_trouble if block.kind == "trouble" else _terms)(block, page))
                 continue
-            text = {"steps": _steps, "caution": _caution, "figure": _figure, "terms": _terms}[block.kind](block)
+            text = {"steps": _steps, "caution": _caution, "figure": _figure}[block.kind](block)
             cited += _cited_by_cautions(block)
         parts.append(text)
     if cited:
@@ -128,20 +128,26 @@ def _figure(block: Block) -> str:
     return figures.html_of(block.data.use)
 
 
-def _terms(block: Block) -> str:
-    rows = "".join(
-        f'<div id="{term_id(one.term)}"><dt>{escaped(one.term)}</dt><dd>{escaped(one.means)}'
-        + (f' <span class="known">People also say: {escaped(", ".join(one.also))}.</span>' if one.also else "")
-        + "".join(f' <a href="../../{path.removesuffix(".md")}/">{escaped(_name(path))}</a>' for path in one.see)
-        + "</dd></div>"
-        for one in block.data.root
-    )
-    return f'<dl class="terms">{rows}</dl>'
+def _terms(block: Block, page: Page) -> str:
+    docs = page.path.parents[1]
+    rows = []
+    for one in block.data.root:
+        text = escaped(one.means)
+        if one.also:
+            text += f' <span class="known">People also say: {escaped(", ".join(one.also))}.</span>'
+        if one.see:
+            links = [
+                f'<a href="../../{path.removesuffix(".md")}/">{escaped(_title(docs / path))}</a>' for path in one.see
+            ]
+            text += f' <span class="see">See {", ".join(links)}.</span>'
+        rows.append(f'<div id="{term_id(one.term)}"><dt>{escaped(one.term)}</dt><dd>{text}</dd></div>')
+    return f'<dl class="terms">{"".join(rows)}</dl>'
 
 
-def _name(path: str) -> str:
-    """The name of a page for a link, from its path."""
-    return Path(path).stem.replace("-", " ")
+def _title(path: Path) -> str:
+    """The title of the page at `path`, for a link."""
+    found = re.search(r"^title: (.+)$", path.read_text(encoding="utf-8"), re.MULTILINE)
+    return found.group(1) if found else path.stem
 
 
 def term_id(term: str) -> str:
