@@ -25,6 +25,7 @@ CODES = {
     "CALCULATOR": "a calculator that does not exist, or an example that it refuses",
     "SOURCE": "a source that is not in the register",
     "STOP": "the page of a way does not begin with the asbestos stop",
+    "PART": "a way or a task that lacks one of its parts",
     "HAZARD": "a step with a dangerous verb and no caution for it before it",
     "WORD": "a word that is never printed",
     "LINK": "a link that leads nowhere",
@@ -45,6 +46,18 @@ CODES = {
 LONGEST_STEP_WORDS = 20
 HARDEST_GRADE = 8  # a 7th grader reads up to, but not past, this grade
 STOP_CAUTION = "asbestos-first"
+PARTS = {
+    "way": (
+        "When it fits",
+        "When never",
+        "Time and mess",
+        "Steps",
+        "What good looks like",
+        "What goes wrong",
+        "Clear up and hand over",
+    ),
+    "task": ("Time", "Steps", "What good looks like", "What goes wrong"),
+}
 # Which caution covers which verb. Common practice, no source; the cautions themselves name theirs.
 HAZARDS = {
     r"scrap(e|es|ing)": ("asbestos-first",),
@@ -70,6 +83,7 @@ def check_pages(pages: list[Page], docs: Path, generated: set[str]) -> None:
     terms = wording.avoided_terms(pages)
     for page in pages:
         _check_stop(page)
+        _check_parts(page)
         wording.check_words(page, docs, terms)
         covered: set[str] = set()
         for block in page.blocks:
@@ -97,6 +111,17 @@ def _check_stop(page: Page) -> None:
     titled = title is not None and title.kind == "markdown" and re.fullmatch(r"\s*# [^\n]+\s*", title.text)
     if not (titled and rest and rest[0].kind == "caution" and rest[0].data.id == STOP_CAUTION):
         page.fault(1, 1, "STOP", f"a way begins with its title and then the caution {STOP_CAUTION}")
+
+
+def _check_parts(page: Page) -> None:
+    """A way and a task say how long it takes, step by step what to do, what good looks like, and what goes wrong."""
+    kind = page.head.kind if page.head else ""
+    text = "\n".join(block.text for block in page.blocks if block.kind == "markdown")
+    for part in PARTS.get(kind, ()):
+        if not re.search(rf"^## {part}", text, re.MULTILINE):
+            page.fault(1, 1, "PART", f"a {kind} has a part “## {part}”")
+    if kind == "way" and '<div class="screen"' not in text:
+        page.fault(1, 1, "PART", 'a way has one screen for a customer, <div class="screen">')
 
 
 def _check_caution(page: Page, block: Block, data: CautionBlock) -> str:
