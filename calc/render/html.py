@@ -49,7 +49,7 @@ def caution(one: Caution) -> str:
     """Return a caution: its signal word on the word's own color, then hazard, consequence, how to avoid it."""
     mark = "" if one.signal == "NOTICE" else _ALERT
     return (
-        '<div class="alarm alarm-' + lower(one.signal) + '" role="note"><p class="signal">' + mark + one.signal + "</p>"
+        '<div class="alarm alarm-' + lower(one.signal) + '" data-caution="' + one.id + '" role="note"><p class="signal">' + mark + one.signal + "</p>"
         '<p class="hazard">' + escaped(one.hazard) + " " + escaped(one.consequence) + " "
         "<strong>" + escaped(one.avoidance) + "</strong>" + mark_of(one.source) + "</p></div>"
     )  # fmt: skip

@@ -97,6 +97,15 @@ export function startLadder() {
     body.replaceChildren();
     body.classList.toggle('at-hold', isHold(row));
     if (warning) body.append(made('p', 'stop-here', warning));
+    // The cautions of the page that guard this step, and at the first step all of them.
+    const guards = (row.dataset.guards ?? '').split(' ');
+    const alarms = new Map([...document.querySelectorAll('main > .alarm, .step-caution > .alarm')].map((one) => [/** @type {HTMLElement} */ (one).dataset.caution ?? '', one]));
+    for (const [id, alarm] of alarms) {
+      if (!(guards.includes(id) || (at === 0 && alarm.parentElement?.tagName === 'MAIN'))) continue;
+      const copy = /** @type {HTMLElement} */ (alarm.cloneNode(true));
+      for (const mark of copy.querySelectorAll('.mark')) mark.remove();
+      body.append(copy);
+    }
     for (let before = row.previousElementSibling; before && /step-(caution|figure)/.test(before.className); before = before.previousElementSibling) {
       const copy = /** @type {HTMLElement} */ (before.cloneNode(true));
       const shown = made('div', '');

@@ -10,6 +10,7 @@ from calc.render.escape import escaped
 from calc.signals import caution
 from calc.sources import HOW_KNOWN, SOURCES, source
 from handbook import figures
+from handbook.checks import guarding
 from handbook.content import WAIT, Block, CalculatorBlock, Hold, Page, Step
 
 TABLE = re.compile(r"^\|.*\|$(?:\n\|.*\|$)+", re.MULTILINE)
@@ -99,13 +100,16 @@ def _steps(block: Block) -> str:
 
 
 def _step(step: Step, number: int) -> str:
+    # On a ladder, where one step is in sight, the cautions that guard it are shown with it.
+    guarded = dict.fromkeys(one for _, one in guarding(step.do) if one != step.caution)
+    guards = f' data-guards="{" ".join(guarded)}"' if guarded else ""
     waits = ""
     if step.wait:
         least, most, unit = WAIT.fullmatch(step.wait).groups()  # type: ignore[union-attr]
         each = 60 if unit == "h" else 1
         waits = f'<span class="wait" data-least="{int(least) * each}" data-most="{int(most or least) * each}">Wait {step.wait}</span>'
     return (
-        f'<li class="step" id="{step.id}">{_anchors(step.was)}<label><input type="checkbox" data-step="{step.id}">'
+        f'<li class="step" id="{step.id}"{guards}>{_anchors(step.was)}<label><input type="checkbox" data-step="{step.id}">'
         f'<span class="number">{number}</span><span class="do">{escaped(step.do)}{waits}</span></label></li>'
     )
 

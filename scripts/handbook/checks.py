@@ -181,14 +181,17 @@ def _check_figure(page: Page, block: Block, name: str, *path: object) -> None:
         page.fault(*block.at(*path), "FIGURE", f"{name}: {message}")
 
 
+def guarding(text: str) -> list[tuple[str, str]]:
+    """Return (verb, caution) for each caution that a step with this text must have before it."""
+    plain = NO_WORK.sub("", text.lower())
+    found = [(re.search(rf"\b{verb}\b", plain), cautions) for verb, cautions in HAZARDS.items()]
+    return [(verb.group(), caution_id) for verb, cautions in found if verb for caution_id in cautions]
+
+
 def _check_hazards(page: Page, block: Block, at: int, step: Step, covered: set[str]) -> None:
-    text = NO_WORK.sub("", step.do.lower())
-    for verb, cautions in HAZARDS.items():
-        found = re.search(rf"\b{verb}\b", text)
-        for caution_id in cautions:
-            if found and caution_id not in covered:
-                message = f"“{found.group()}” needs the caution {caution_id} before it"
-                page.fault(*block.at(at, "do"), "HAZARD", message)
+    for verb, caution_id in guarding(step.do):
+        if caution_id not in covered:
+            page.fault(*block.at(at, "do"), "HAZARD", f"“{verb}” needs the caution {caution_id} before it")
 
 
 def _check_words(page: Page, block: Block) -> None:

@@ -44,7 +44,7 @@ def test_an_apprentice_walks_a_way_from_end_to_end_without_a_signal(make_page, a
     holds = page.locator(".hold").count()
     page.locator(".ladder-open button").click()
     ladder = page.locator("dialog.ladder")
-    seen_holds = seen_cautions = figures = 0
+    seen_holds = seen_cautions = figures = guarded = 0
     for at in range(total):
         expect(ladder.locator(".where")).to_have_text(f"{at + 1} of {total}")
         assert (
@@ -58,11 +58,16 @@ def test_an_apprentice_walks_a_way_from_end_to_end_without_a_signal(make_page, a
             swipe(page, -150)
             expect(ladder.locator(".stop-here")).to_have_text("Stop. This hold point comes first.")
             expect(ladder.locator(".ladder-foot .act")).to_have_text("This is true now")
+        guards = page.locator(".step, .hold").nth(at).get_attribute("data-guards") or ""
+        for one in guards.split():
+            alarm = ladder.locator(f'[data-caution="{one}"]')
+            assert alarm.bounding_box()["y"] < ladder.locator(".ladder-do").bounding_box()["y"]
+            guarded += 1
         seen_cautions += ladder.locator(".alarm").count()
         figures += ladder.locator("svg.sheet").count()
         ladder.locator(".ladder-foot .act").click()
     expect(ladder).to_be_hidden()
-    assert (seen_holds, figures) == (holds, 3) and seen_cautions >= 5
+    assert (seen_holds, figures) == (holds, 3) and seen_cautions >= 5 and guarded >= 3
     expect(page.locator(".ticked")).to_contain_text(f"{total} of {total} steps and hold points are ticked.")
     page.reload()
     expect(page.locator(".ticked")).to_contain_text(f"{total} of {total}")
