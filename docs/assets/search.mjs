@@ -11,7 +11,7 @@ const KINDS = /** @type {Record<string, string>} */ ({
   way: 'Way', task: 'Task', guide: 'Guide', reference: 'Reference', section: 'In a page', trouble: 'What goes wrong', word: 'Word', form: 'Form', step: 'Step',
 });
 const WEIGHT = /** @type {Record<string, number>} */ ({ way: 9, guide: 10, task: 8, trouble: 7, form: 6, word: 6, reference: 4, section: 1, step: 0 });
-const SKIP = new Set(['a', 'an', 'the', 'it', 'is', 'of', 'to', 'in', 'on', 'my', 'i', 'do', 'how', 'and', 'or', 'what', 'with', 'for']);
+const SKIP = new Set(['a', 'an', 'the', 'it', 'is', 'of', 'to', 'in', 'on', 'my', 'i', 'do', 'how', 'and', 'or', 'what', 'with', 'for', 'does', 'take', 'takes', 'long', 'much', 'many', 'when', 'can', 'be', 'are', 'this', 'that', 'where']);
 
 /** @param {string} text */
 const words = (text) => text.toLowerCase().split(/[^a-z0-9]+/).filter(Boolean);
