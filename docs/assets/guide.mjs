@@ -2,6 +2,7 @@
 // The choice of way, one question at a time. The form holds the answers and the engine says which question is worth most
 // next; this file only shows one of them, large, with the state of all ways in sight.
 
+import { button, element } from './make.mjs';
 import { link } from './state.mjs';
 
 /** @typedef {{name: string, state: string, page: string}} Way */
@@ -172,20 +173,4 @@ export function startGuide() {
   if (path.length) section.addEventListener('answered', () => goOn(false), { once: true });
   else show(names[0], false);
   control(names[0]).dispatchEvent(new Event('input', { bubbles: true }));
-}
-
-/** @param {string} tag @param {string} classes @param {string} [text] */
-function element(tag, classes, text) {
-  const made = document.createElement(tag);
-  if (classes) made.className = classes;
-  if (text !== undefined) made.textContent = text;
-  return made;
-}
-
-/** @param {string} classes @param {string} text @param {() => void} act */
-function button(classes, text, act) {
-  const made = /** @type {HTMLButtonElement} */ (element('button', classes, text));
-  made.type = 'button';
-  made.addEventListener('click', act);
-  return made;
 }

@@ -3,6 +3,7 @@
 // be met. Timers are kept as the moment when they end, so a locked phone does not stop them.
 
 import { root } from './early.mjs';
+import { button, element } from './make.mjs';
 import { shelf } from './state.mjs';
 
 const SWIPE = 60; // pixels that a finger has to travel
@@ -21,13 +22,13 @@ export function startLadder() {
   const dialog = document.createElement('dialog');
   dialog.className = 'ladder';
   dialog.setAttribute('aria-label', 'One step at a time');
-  const top = made('div', 'ladder-top');
-  const where = made('p', 'where');
+  const top = element('div', 'ladder-top');
+  const where = element('p', 'where');
   const close = button('quiet', 'Close', () => dialog.close());
   top.append(where, close);
-  const body = made('div', 'ladder-body');
+  const body = element('div', 'ladder-body');
   body.tabIndex = -1;
-  const foot = made('div', 'ladder-foot');
+  const foot = element('div', 'ladder-foot');
   const back = button('quiet', 'Back', () => go(at - 1));
   const done = button('act', 'Done, next', () => finish());
   foot.append(back, done);
@@ -35,7 +36,7 @@ export function startLadder() {
   document.body.append(dialog);
 
   const opener = button('act', 'One step at a time', open);
-  const line = made('p', 'tools ladder-open');
+  const line = element('p', 'tools ladder-open');
   line.append(opener);
   first.before(line);
 
@@ -96,7 +97,7 @@ export function startLadder() {
     where.textContent = `${at + 1} of ${rows.length}${own.checked ? ', done' : ''}`;
     body.replaceChildren();
     body.classList.toggle('at-hold', isHold(row));
-    if (warning) body.append(made('p', 'stop-here', warning));
+    if (warning) body.append(element('p', 'stop-here', warning));
     // The cautions of the page that guard this step, and at the first step all of them.
     const guards = (row.dataset.guards ?? '').split(' ');
     const alarms = new Map([...document.querySelectorAll('main > .alarm, .step-caution > .alarm')].map((one) => [/** @type {HTMLElement} */ (one).dataset.caution ?? '', one]));
@@ -108,17 +109,17 @@ export function startLadder() {
     }
     for (let before = row.previousElementSibling; before && /step-(caution|figure)/.test(before.className); before = before.previousElementSibling) {
       const copy = /** @type {HTMLElement} */ (before.cloneNode(true));
-      const shown = made('div', '');
+      const shown = element('div', '');
       shown.append(...copy.childNodes);
       for (const one of [...shown.querySelectorAll('[id]')]) one.removeAttribute('id'); // the page has them already
       for (const mark of [...shown.querySelectorAll('.mark')]) mark.remove();
       body.append(shown);
     }
     if (isHold(row)) {
-      body.append(made('p', 'hold-word', 'Hold point'), made('p', 'ladder-do', row.querySelector('.hold-until')?.textContent ?? ''),
-        made('p', 'ladder-know', row.querySelector('.hold-know')?.textContent ?? ''));
+      body.append(element('p', 'hold-word', 'Hold point'), element('p', 'ladder-do', row.querySelector('.hold-until')?.textContent ?? ''),
+        element('p', 'ladder-know', row.querySelector('.hold-know')?.textContent ?? ''));
     } else {
-      body.append(made('p', 'ladder-do', row.querySelector('.do')?.firstChild?.textContent ?? ''));
+      body.append(element('p', 'ladder-do', row.querySelector('.do')?.firstChild?.textContent ?? ''));
     }
     const waits = /** @type {HTMLElement | null} */ (row.querySelector('.wait'));
     if (waits) body.append(timer(own.dataset.step ?? '', waits));
@@ -131,10 +132,10 @@ export function startLadder() {
 
   /** @param {string} step @param {HTMLElement} waits */
   function timer(step, waits) {
-    const place = made('div', 'timer');
+    const place = element('div', 'timer');
     place.dataset.step = step;
     const least = Number(waits.dataset.least);
-    const told = made('p', 'left', waits.textContent ?? '');
+    const told = element('p', 'left', waits.textContent ?? '');
     told.setAttribute('role', 'timer');
     const start = button('quiet', `Start ${least < 60 ? `${least} min` : `${least / 60} h`}`, () => {
       timers.write({ ...timers.read(), [step]: new Date(Date.now() + least * 60 * SECOND).toISOString() });
@@ -178,20 +179,4 @@ export function startLadder() {
     if (event.key === 'ArrowRight') go(at + 1);
     if (event.key === 'ArrowLeft') go(at - 1);
   });
-}
-
-/** @param {string} tag @param {string} classes @param {string} [text] */
-function made(tag, classes, text) {
-  const one = document.createElement(tag);
-  if (classes) one.className = classes;
-  if (text !== undefined) one.textContent = text;
-  return one;
-}
-
-/** @param {string} classes @param {string} text @param {() => void} act */
-function button(classes, text, act) {
-  const one = /** @type {HTMLButtonElement} */ (made('button', classes, text));
-  one.type = 'button';
-  one.addEventListener('click', act);
-  return one;
 }

@@ -2,6 +2,7 @@
 // The search: over an index that lies on the device, by the words that people use.
 
 import { root } from './early.mjs';
+import { element } from './make.mjs';
 
 /** @typedef {[string, string, string, string]} Entry address, title, kind, text */
 
@@ -82,14 +83,10 @@ export async function startSearch() {
   function show() {
     const found = find(box.value);
     list.replaceChildren(...found.map(({ entry: [url, title, kind, text] }) => {
-      const row = document.createElement('li');
-      const to = document.createElement('a');
+      const row = element('li', '');
+      const to = /** @type {HTMLAnchorElement} */ (element('a', '', title));
       to.href = new URL(url, root).href;
-      to.textContent = title;
-      const what = document.createElement('span');
-      what.className = 'known';
-      what.textContent = `${KINDS[kind]}. ${text.length > 120 ? text.slice(0, 118) + '…' : text}`;
-      row.append(to, what);
+      row.append(to, element('span', 'known', `${KINDS[kind]}. ${text.length > 120 ? text.slice(0, 118) + '…' : text}`));
       return row;
     }));
     status.textContent = !box.value.trim() ? '' : found.length ? `${found.length === MOST ? 'The best ' : ''}${found.length} found.` : 'Nothing found. Try another word for it, or fewer words.';

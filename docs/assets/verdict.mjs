@@ -3,6 +3,7 @@
 
 import { door } from './early.mjs';
 import { Superseded } from './engine.mjs';
+import { element } from './make.mjs';
 import { link } from './state.mjs';
 
 let last = '';
@@ -21,19 +22,12 @@ export async function judge(facts) {
     const { text } = await door.answer('decision', Object.fromEntries(facts));
     const way = JSON.parse(text).answer?.items.find((/** @type {any} */ one) => one.page === `methods/${place.dataset.way}`);
     if (!way) return;
-    const head = document.createElement('p');
-    const state = document.createElement('b');
-    state.textContent = way.state === 'open after' ? 'open after something else' : way.state;
-    head.append('By your answers this way is ', state, '.');
-    const list = document.createElement('ul');
-    for (const { text: reason } of way.reasons) {
-      const row = document.createElement('li');
-      row.textContent = reason;
-      list.append(row);
-    }
-    const back = document.createElement('a');
+    const head = element('p', '');
+    head.append('By your answers this way is ', element('b', '', way.state === 'open after' ? 'open after something else' : way.state), '.');
+    const list = element('ul', '');
+    list.append(...way.reasons.map((/** @type {{text: string}} */ reason) => element('li', '', reason.text)));
+    const back = /** @type {HTMLAnchorElement} */ (element('a', '', 'See or change the answers'));
     back.href = '../../prepare/choose/' + link('decision', facts);
-    back.textContent = 'See or change the answers';
     place.replaceChildren(head, list, back);
     place.hidden = false;
   } catch (error) {
