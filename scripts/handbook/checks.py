@@ -89,6 +89,7 @@ def check_pages(pages: list[Page], docs: Path, generated: set[str]) -> None:
         for block in page.blocks:
             if block.kind == "markdown":
                 _check_links(page, block, docs, generated)
+                _check_prose(page, block, covered)
             elif block.kind == "caution":
                 covered.add(_check_caution(page, block, block.data))
             elif block.kind == "calculator":
@@ -192,6 +193,18 @@ def _check_hazards(page: Page, block: Block, at: int, step: Step, covered: set[s
     for verb, caution_id in guarding(step.do):
         if caution_id not in covered:
             page.fault(*block.at(at, "do"), "HAZARD", f"“{verb}” needs the caution {caution_id} before it")
+
+
+def _check_prose(page: Page, block: Block, covered: set[str]) -> None:
+    """What a way or a task tells of work on texture, outside its steps too, stands after the asbestos stop."""
+    if page.head is None or page.head.kind not in ("way", "task", "choice") or STOP_CAUTION in covered:
+        return
+    for offset, row in enumerate(block.text.splitlines()):
+        if row.startswith("#"):
+            continue
+        for verb, caution_id in guarding(LINK.sub("]", row)):
+            if caution_id == STOP_CAUTION and verb != "wet":  # 'wet' describes a thing more often than work
+                page.fault(block.line + offset, 1, "HAZARD", f"“{verb}” needs the caution {caution_id} before it")
 
 
 def _check_words(page: Page, block: Block) -> None:

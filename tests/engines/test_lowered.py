@@ -31,7 +31,7 @@ def lowered(tmp_path_factory):
 @pytest.mark.parametrize("calculator", catalogue.every(), ids=lambda one: one.name)
 def test_same_bytes_under_cpython(calculator, lowered):
     # The small engine runs the same lowered source on every question; here a part of them is enough.
-    compare(calculator, lambda *asked: in_lowered(lowered, *asked), 2_000)
+    compare(calculator, lambda *asked: in_lowered(lowered, *asked), 1_000)
 
 
 def test_nothing_is_left_that_the_small_engine_lacks():

@@ -51,6 +51,7 @@ CASES = [
     (WAY + "# Try\n\nFirst some words.\n\n" + STOP[7:], "docs/try.md:1:1: STOP"),
     (WAY + "# Try\n", "docs/try.md:1:1: STOP"),
     (HEAD + steps("- id: one", "  do: Scrape the ceiling."), "docs/try.md:10:7: HAZARD “scrape” needs the caution asbestos-first"),
+    (TASK + "# Try\n\nThen scrape it.\n", "docs/try.md:10:1: HAZARD “scrape” needs the caution asbestos-first"),
     (WAY + STOP + steps("- id: one", "  do: Sand the coat."), "docs/try.md:15:7: HAZARD “sand” needs the caution dust-silica"),
     (WAY + STOP + steps("- id: one", "  do: Climb the ladder."), "HAZARD “climb” needs the caution fall-ladder"),
     (HEAD + "This ceiling is safe.\n", "docs/try.md:8:14: WORD “is safe” is never printed"),
