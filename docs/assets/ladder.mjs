@@ -40,12 +40,26 @@ export function startLadder() {
   line.append(opener);
   first.before(line);
 
+  // The cautions of the page: all of them once before the first step, and each again with the steps that it guards.
+  const warnings = /** @type {HTMLElement[]} */ ([...new Map([...document.querySelectorAll('main > .alarm, .step-caution > .alarm')]
+    .map((one) => [/** @type {HTMLElement} */ (one).dataset.caution, one])).values()]);
+  const before = warnings.filter((one) => one.parentElement?.tagName === 'MAIN');
+  const FIRST = before.length ? -1 : 0;
+
+  /** A copy without addresses and marks, which the page has already. @param {Node} one */
+  function bare(one) {
+    const copy = /** @type {HTMLElement} */ (one.cloneNode(true));
+    for (const inner of copy.querySelectorAll?.('.mark') ?? []) inner.remove();
+    for (const inner of [copy, ...copy.querySelectorAll?.('[id]') ?? []]) inner.removeAttribute?.('id');
+    return copy;
+  }
+
   const box = (/** @type {HTMLElement} */ row) => /** @type {HTMLInputElement} */ (row.querySelector('input[data-step]'));
   const isHold = (/** @type {HTMLElement} */ row) => row.classList.contains('hold');
 
   function open() {
     const next = rows.findIndex((row) => !box(row).checked);
-    at = next < 0 ? rows.length - 1 : next;
+    at = next < 0 ? rows.length - 1 : next || FIRST;
     dialog.showModal();
     stayAwake();
     show();
@@ -68,21 +82,22 @@ export function startLadder() {
   dialog.addEventListener('close', () => {
     lock?.release?.();
     clearInterval(ticking);
-    rows[at].scrollIntoView({ block: 'center' });
+    rows[Math.max(at, 0)].scrollIntoView({ block: 'center' });
   });
 
   /** The first hold point before `to` that is not met. @param {number} to */
-  const holdBefore = (to) => rows.slice(0, to).findIndex((row) => isHold(row) && !box(row).checked);
+  const holdBefore = (to) => rows.slice(0, Math.max(to, 0)).findIndex((row) => isHold(row) && !box(row).checked);
 
   /** @param {number} to */
   function go(to) {
-    if (to < 0 || to >= rows.length) return;
+    if (to < FIRST || to >= rows.length) return;
     const held = to > at ? holdBefore(to) : -1;
     at = held >= 0 ? held : to;
     show(held >= 0 ? 'Stop. This hold point comes first.' : '');
   }
 
   function finish() {
+    if (at < 0) return go(0);
     const own = box(rows[at]);
     if (!own.checked) own.click(); // the page's own rule of hold points decides
     if (!own.checked) return go(rows.length - 1);
@@ -92,28 +107,29 @@ export function startLadder() {
 
   /** @param {string} [warning] */
   function show(warning = '') {
+    back.disabled = at === FIRST;
+    body.scrollTop = 0;
+    if (at < 0) {
+      where.textContent = 'Before you start';
+      done.textContent = 'Read, next';
+      body.classList.remove('at-hold');
+      body.replaceChildren(...before.map(bare));
+      body.focus({ preventScroll: true });
+      return;
+    }
     const row = rows[at];
     const own = box(row);
     where.textContent = `${at + 1} of ${rows.length}${own.checked ? ', done' : ''}`;
     body.replaceChildren();
     body.classList.toggle('at-hold', isHold(row));
     if (warning) body.append(element('p', 'stop-here', warning));
-    // The cautions of the page that guard this step, and at the first step all of them.
-    const guards = (row.dataset.guards ?? '').split(' ');
-    const alarms = new Map([...document.querySelectorAll('main > .alarm, .step-caution > .alarm')].map((one) => [/** @type {HTMLElement} */ (one).dataset.caution ?? '', one]));
-    for (const [id, alarm] of alarms) {
-      if (!(guards.includes(id) || (at === 0 && alarm.parentElement?.tagName === 'MAIN'))) continue;
-      const copy = /** @type {HTMLElement} */ (alarm.cloneNode(true));
-      for (const mark of copy.querySelectorAll('.mark')) mark.remove();
-      body.append(copy);
-    }
+    for (const one of warnings.filter((one) => (row.dataset.guards ?? '').split(' ').includes(one.dataset.caution ?? ''))) body.append(bare(one));
+    /** @type {Node[]} */
+    const drawings = [];
     for (let before = row.previousElementSibling; before && /step-(caution|figure)/.test(before.className); before = before.previousElementSibling) {
-      const copy = /** @type {HTMLElement} */ (before.cloneNode(true));
-      const shown = element('div', '');
-      shown.append(...copy.childNodes);
-      for (const one of [...shown.querySelectorAll('[id]')]) one.removeAttribute('id'); // the page has them already
-      for (const mark of [...shown.querySelectorAll('.mark')]) mark.remove();
-      body.append(shown);
+      const copies = [...before.childNodes].map(bare);
+      if (before.classList.contains('step-figure')) drawings.push(...copies);
+      else body.append(...copies);
     }
     if (isHold(row)) {
       body.append(element('p', 'hold-word', 'Hold point'), element('p', 'ladder-do', row.querySelector('.hold-until')?.textContent ?? ''),
@@ -123,9 +139,8 @@ export function startLadder() {
     }
     const waits = /** @type {HTMLElement | null} */ (row.querySelector('.wait'));
     if (waits) body.append(timer(own.dataset.step ?? '', waits));
+    body.append(...drawings);
     done.textContent = isHold(row) && !own.checked ? 'This is true now' : at === rows.length - 1 ? 'Done' : own.checked ? 'Next' : 'Done, next';
-    back.disabled = at === 0;
-    body.scrollTop = 0;
     body.focus({ preventScroll: true });
     tell();
   }

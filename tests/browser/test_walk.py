@@ -17,7 +17,11 @@ def open_ladder(page, address, path="methods/wet-scrape/"):
     page.goto(address + path)
     page.wait_for_selector(".ladder-open button")
     page.locator(".ladder-open button").click()
-    expect(page.locator("dialog.ladder")).to_be_visible()
+    ladder = page.locator("dialog.ladder")
+    expect(ladder).to_be_visible()
+    if ladder.locator(".where").inner_text() == "Before you start":
+        assert ladder.locator(".alarm").count() == page.locator("main > .alarm").count()
+        ladder.locator(".ladder-foot .act").click()
     return page.locator("dialog.ladder")
 
 
@@ -44,6 +48,9 @@ def test_an_apprentice_walks_a_way_from_end_to_end_without_a_signal(make_page, a
     holds = page.locator(".hold").count()
     page.locator(".ladder-open button").click()
     ladder = page.locator("dialog.ladder")
+    expect(ladder.locator(".where")).to_have_text("Before you start")
+    assert ladder.locator(".alarm .signal").first.inner_text().strip() == "DANGER"
+    ladder.locator(".ladder-foot .act").click()
     seen_holds = seen_cautions = figures = guarded = 0
     for at in range(total):
         expect(ladder.locator(".where")).to_have_text(f"{at + 1} of {total}")
@@ -54,6 +61,7 @@ def test_an_apprentice_walks_a_way_from_end_to_end_without_a_signal(make_page, a
         for one in ladder.locator(".ladder-foot button").all():
             assert one.bounding_box()["height"] >= 80
         if ladder.locator(".hold-word").count():
+            assert ladder.locator(".ladder-do").bounding_box()["y"] < 400, "what must be true is in sight"
             seen_holds += 1
             swipe(page, -150)
             expect(ladder.locator(".stop-here")).to_have_text("Stop. This hold point comes first.")
