@@ -18,10 +18,6 @@ CLEARED = (("asbestos_result", "none"), ("result_rooms", "this"), ("result_layer
 _CLEARING = [name for name, _ in CLEARED]
 STEPS_SHOWN = 6  # things to do next that are told at once [-]; a longer list is not read
 CHANGES_SHOWN = 3  # answers that would change a way, told at once [-]
-FIRM_WEIGHT, LIGHT_WEIGHT = (
-    10,
-    1,
-)  # what a question is worth where it may free a way, and where it may spare a delay [-]
 
 
 def fires(rule: DecisionRule, facts: dict[str, str]) -> tuple[int, str]:
@@ -310,5 +306,5 @@ CALCULATOR = Calculator(
         ("who_works", "owner"), ("building", "house"), ("height", "usual"), ("may_drop", "yes"), ("occupied", "yes"),
         ("household", "adults"), ("floors", "covered"), ("finish_wanted", "smooth"), ("light", "soft"),
     ),
-    sources=tuple(_each_once([rule.source for rule in RULES])) + ("epa-asbestos-in-your-home", "common-practice", "cfr-745-83", "nfpa-13"),
+    sources=tuple(_each_once([rule.source for rule in RULES])) + ("epa-asbestos-in-your-home", "common-practice", "cfr-745-83"),
 )  # fmt: skip

@@ -43,8 +43,8 @@ export function startLadder() {
   // The cautions of the page: all of them once before the first step, and each again with the steps that it guards.
   const warnings = /** @type {HTMLElement[]} */ ([...new Map([...document.querySelectorAll('main > .alarm, .step-caution > .alarm')]
     .map((one) => [/** @type {HTMLElement} */ (one).dataset.caution, one])).values()]);
-  const before = warnings.filter((one) => one.parentElement?.tagName === 'MAIN');
-  const FIRST = before.length ? -1 : 0;
+  const opening = warnings.filter((one) => one.parentElement?.tagName === 'MAIN');
+  const FIRST = opening.length ? -1 : 0;
 
   /** A copy without addresses and marks, which the page has already. @param {Node} one */
   function bare(one) {
@@ -113,7 +113,7 @@ export function startLadder() {
       where.textContent = 'Before you start';
       done.textContent = 'Read, next';
       body.classList.remove('at-hold');
-      body.replaceChildren(...before.map(bare));
+      body.replaceChildren(...opening.map(bare));
       body.focus({ preventScroll: true });
       return;
     }
