@@ -1,7 +1,5 @@
-"""Drying: when the next coat may go on.
+"""Drying: when the next coat may go on, in air that stays as it is.
 
-The published table for compound under tape follows, within 25 % up to 90 % humidity, one law: the time
-goes with 1 over the drying power of the air, that is vapor pressure times what is missing to saturation.
 The law gives the time for the basis thickness of 1/16 in. A thicker coat takes longer: in proportion
 where the air sets the pace, with the square where the coat itself does; the band holds both.
 """
@@ -11,23 +9,29 @@ from fractions import Fraction
 
 from calc import measure, words
 from calc.air import vapor_pressure_psi
-from calc.answer import Answer, Calculator, line
+from calc.answer import Answer, Calculator, Line, line
 from calc.drawing import Drawing, Label, Shape
+from calc.drying_law import (
+    BAND,
+    BASIS_THICKNESS_IN,
+    DRYING_ROWS,
+    FREEZING_F,
+    NO_DRYING_PCT,
+    THICK_COAT_IN,
+    WARMEST_F,
+    Band,
+    basis_h,
+    drying_constant_h_psi,
+    scaled,
+    thickness_band,
+)
 from calc.exact import ceiling, floor
 from calc.fields import SHOW_IN, Fault, InputFault, Values
 from calc.inputs import COAT_THICKNESS, COATS, HUMIDITY, TEMPERATURE, TEXTURE_DEPTH_OR_NONE
 from calc.signals import Caution, caution
 
-BASIS_THICKNESS_IN = Fraction(1, 16)  # thickness of the published graph [in], Drywall Finishing Council
-DRYING_CONSTANT_H_PSI = Fraction(309, 100)  # 17 h at 70 degF, 50 %: 17 x 0.363277 x 0.5 [h psi], gypsum handbook
-BAND = Fraction(1, 4)  # every recalled table cell from 0 to 90 % lies this near the law [-]
-BAND_BELOW_WHEN_DAMP = Fraction(35, 100)  # above 90 % the table is shorter than the law by up to this [-]
-DAMP_PCT = 90  # humidity above which the wider band holds [%]
-NO_DRYING_PCT = 98  # the last row of the published table [%]
-FREEZING_F = 32  # [degF]
-WARMEST_F = 98  # end of the published graph [degF]
+DAMP_PCT = 90  # above it a gauge reads too coarsely for the law [%], common practice
 LEAST_TEMPERATURE_F = 55  # the safer of two makers' figures [degF]
-THICK_COAT_IN = Fraction(1, 8)  # a drying compound laid thicker cracks [in], common practice
 HOURS_PER_DAY = 24
 DAYS_FROM_H = 72  # times from here on are told in days, a choice of words [h]
 HALVES_BELOW_H = 10  # times below are told in half hours, a choice of words [h]
@@ -54,66 +58,62 @@ class DryingInputs:
     show_in: str
 
 
-@dataclass(frozen=True)
-class Band:
-    """A time [h] as the law gives it, with the shortest and the longest that the sources allow."""
-
-    low_h: Fraction
-    law_h: Fraction
-    high_h: Fraction
-
-
-def drying_band_h(temperature_f: Fraction, humidity_pct: Fraction, thickness_in: Fraction) -> Band:
-    """Return the drying time [h] of one coat of `thickness_in` [in, > 0] at `temperature_f` [degF, 32 to 98]
-    and `humidity_pct` [%, 0 to under 98].
-
-    Source: Gypsum Construction Handbook table (from memory), fitted; Drywall Finishing Council graph for the
-    thickness basis; ASHRAE 2017 for vapor pressure. The effect of thickness is common practice, no source.
-    """
-    return _band(vapor_pressure_psi(temperature_f), humidity_pct, thickness_in)
-
-
-def _band(pressure_psi: Fraction, humidity_pct: Fraction, thickness_in: Fraction) -> Band:
-    basis_h = DRYING_CONSTANT_H_PSI / (pressure_psi * (1 - humidity_pct / 100))
-    ratio = thickness_in / BASIS_THICKNESS_IN
-    below = BAND_BELOW_WHEN_DAMP if humidity_pct > DAMP_PCT else BAND
-    low_ratio, high_ratio = min(ratio, ratio * ratio), max(ratio, ratio * ratio)
-    return Band(basis_h * low_ratio * (1 - below), basis_h * ratio, basis_h * high_ratio * (1 + BAND))
-
-
 def drying(inputs: DryingInputs, given: tuple[tuple[str, str], ...]) -> Answer:
     """Return how long each coat needs, as a band, and all coats together.
 
     Raises InputFault where nothing can dry (frozen, or air at 98 % humidity and more) or past the warm end
-    of the published graph. Sources as in `drying_band_h`.
+    of the published graph. Sources as in `calc.drying_law`.
     """
     faults = _refusals(inputs)
     if faults:
         raise InputFault(faults)
-    show = inputs.show_in
     pressure_psi = vapor_pressure_psi(inputs.temperature_f)
-    coat = _band(pressure_psi, inputs.humidity_pct, inputs.coat_thickness_in)
     first_in = inputs.texture_depth_in + inputs.coat_thickness_in
-    first = _band(pressure_psi, inputs.humidity_pct, first_in)
+    of_basis_h = basis_h(pressure_psi, inputs.humidity_pct)
+    coat = scaled(thickness_band(inputs.coat_thickness_in), of_basis_h)
+    first = scaled(thickness_band(first_in), of_basis_h)
     others = inputs.coats - 1
-    total_low_h, total_high_h = first.low_h + others * coat.low_h, first.high_h + others * coat.high_h
-    ratio = inputs.coat_thickness_in / BASIS_THICKNESS_IN
-    lines = [
+    total = Band(
+        first.low_h + others * coat.low_h, first.law_h + others * coat.law_h, first.high_h + others * coat.high_h
+    )
+    return Answer(
+        calculator="drying",
+        inputs=given,
+        figure=band_text(coat.low_h, coat.high_h),
+        figure_label="for each coat; wait for the longer time",
+        sentence=_sentence(inputs, first, total),
+        lines=tuple(_law_lines(inputs, pressure_psi, coat) + _sum_lines(inputs, coat, first, total)),
+        cautions=_cautions(inputs, first_in),
+        notes=_notes(inputs),
+        drawing=_chart(inputs, pressure_psi),
+    )
+
+
+def _law_lines(inputs: DryingInputs, pressure_psi: Fraction, coat: Band) -> list[Line]:
+    show, missing = inputs.show_in, 1 - inputs.humidity_pct / 100
+    constant = drying_constant_h_psi(inputs.humidity_pct)
+    thickness = words.short_decimal(inputs.coat_thickness_in / BASIS_THICKNESS_IN, 3)
+    return [
         line(
             "vapor_pressure_psi", "Vapor pressure at that heat", pressure_psi, "psi", 4,
             "Warm air takes up more water.", words.decimal(inputs.temperature_f, 1) + " °F",
             ("ashrae-vapor-pressure",), show,
         ),
         line(
+            "drying_constant_h_psi", "The law's constant at that humidity", constant, "h psi", 3,
+            "Read between the rows of the table, in a straight line.", _rows_working(inputs.humidity_pct),
+            ("gypsum-handbook-drying",), show,
+        ),
+        line(
             "hours", "One coat, by the law", coat.law_h, "h", 1,
-            "3.09 over the vapor pressure times the missing humidity, for 1/16 in; in proportion to thickness.",
-            "3.09 ÷ (" + words.decimal(pressure_psi, 4) + " × " + words.short_decimal(1 - inputs.humidity_pct / 100, 4) + ") × "
-            + words.short_decimal(ratio, 3) + " = " + words.decimal(coat.law_h, 1) + " h",
+            "The constant over the vapor pressure times the missing humidity, for 1/16 in; in proportion to thickness.",
+            words.decimal(constant, 3) + " ÷ (" + words.decimal(pressure_psi, 4) + " × " + words.short_decimal(missing, 4) + ") × "
+            + thickness + " = " + words.decimal(coat.law_h, 1) + " h",
             LAW, show,
         ),
         line(
             "hours_low", "One coat, at the soonest", coat.low_h, "h", 1,
-            "The table scatters about the law; a thin coat gains.",
+            "A quarter less than the law; a thin coat gains by the square of its thickness.",
             _band_working(coat.law_h, coat.low_h), LAW_AND_PRACTICE, show,
         ),
         line(
@@ -122,41 +122,64 @@ def drying(inputs: DryingInputs, given: tuple[tuple[str, str], ...]) -> Answer:
             _band_working(coat.law_h, coat.high_h), LAW_AND_PRACTICE, show,
         ),
     ]  # fmt: skip
+
+
+def _sum_lines(inputs: DryingInputs, coat: Band, first: Band, total: Band) -> list[Line]:
+    show, others = inputs.show_in, str(inputs.coats - 1)
+    lines = []
     if inputs.texture_depth_in > 0:
         lines.append(
             line(
                 "first_coat_hours_high", "The first coat, wait this long", first.high_h, "h", 1,
-                "The same for the deepest place: texture and coat together.",
-                words.short_decimal(inputs.texture_depth_in, 4) + " + " + words.short_decimal(inputs.coat_thickness_in, 4)
-                + " = " + words.short_decimal(first_in, 4) + " in thick",
+                "Texture and coat together, at the deepest place: its law, times how many basis coats thick it is, and a quarter more.",
+                _first_working(inputs, coat, first), LAW_AND_PRACTICE, show,
+            )
+        )  # fmt: skip
+    for name, label, ending, of_first, of_coat, of_all in (
+        ("total_hours_low", "All coats, at the soonest", "at the soonest", first.low_h, coat.low_h, total.low_h),
+        ("total_hours", "All coats, by the law", "by the law", first.law_h, coat.law_h, total.law_h),
+        ("total_hours_high", "All coats, drying only", "at the longest", first.high_h, coat.high_h, total.high_h),
+    ):
+        lines.append(
+            line(
+                name, label, of_all, "h", 0, "The first coat and the others, one after the other, " + ending + ".",
+                words.decimal(of_first, 1) + " + " + others + " × " + words.decimal(of_coat, 1) + " = " + words.decimal(of_all, 1) + " h",
                 LAW_AND_PRACTICE, show,
             )
         )  # fmt: skip
-    lines.append(
-        line(
-            "total_hours_high", "All coats, drying only", total_high_h, "h", 0,
-            "The first coat and the others, one after the other, at the longest.",
-            words.decimal(first.high_h, 1) + " + " + str(others) + " × " + words.decimal(coat.high_h, 1) + " h",
-            LAW_AND_PRACTICE, show,
-        )
+    return lines
+
+
+def _rows_working(humidity_pct: Fraction) -> str:
+    below, above = DRYING_ROWS[0], DRYING_ROWS[-1]
+    for row in DRYING_ROWS:
+        if humidity_pct >= row[0]:
+            below = row
+        elif row[0] < above[0]:
+            above = row
+    told = words.decimal(below[1], 2) + " at " + str(below[0]) + " %"
+    if humidity_pct == below[0]:
+        return told
+    return told + ", " + words.decimal(above[1], 2) + " at " + str(above[0]) + " %"
+
+
+def _first_working(inputs: DryingInputs, coat: Band, first: Band) -> str:
+    first_in = inputs.texture_depth_in + inputs.coat_thickness_in
+    ratio = first_in / BASIS_THICKNESS_IN
+    square = words.short_decimal(ratio, 3) + (" × " + words.short_decimal(ratio, 3) if ratio > 1 else "")
+    of_basis_h = coat.law_h / (inputs.coat_thickness_in / BASIS_THICKNESS_IN)
+    return (
+        words.short_decimal(inputs.texture_depth_in, 4) + " + " + words.short_decimal(inputs.coat_thickness_in, 4) + " = "
+        + words.short_decimal(first_in, 4) + " in, " + words.short_decimal(ratio, 3) + " times 1/16 in; " + words.decimal(of_basis_h, 2)
+        + " h × " + square + " × " + words.short_decimal(1 + BAND, 2) + " = " + words.decimal(first.high_h, 1) + " h"
     )  # fmt: skip
-    return Answer(
-        calculator="drying",
-        inputs=given,
-        figure=band_text(coat.low_h, coat.high_h),
-        figure_label="for each coat; wait for the longer time",
-        sentence=_sentence(inputs, first, total_low_h, total_high_h),
-        lines=tuple(lines),
-        cautions=_cautions(inputs, first_in),
-        notes=_notes(inputs),
-        drawing=_chart(inputs, pressure_psi),
-    )
 
 
 def _chart(inputs: DryingInputs, pressure_psi: Fraction) -> Drawing:
     """One bar a humidity, from the shortest to the longest time; the row in bold lines is the room as it is."""
     rows = sorted([Fraction(pct) for pct in CHART_HUMIDITIES_PCT if pct != inputs.humidity_pct] + [inputs.humidity_pct])
-    bands = [_band(pressure_psi, pct, inputs.coat_thickness_in) for pct in rows]
+    times = thickness_band(inputs.coat_thickness_in)
+    bands = [scaled(times, basis_h(pressure_psi, pct)) for pct in rows]
     longest_h = max([band.high_h for band in bands])
     shapes = []
     labels = []
@@ -209,14 +232,14 @@ def _band_working(law_h: Fraction, end_h: Fraction) -> str:
     )
 
 
-def _sentence(inputs: DryingInputs, first: Band, total_low_h: Fraction, total_high_h: Fraction) -> str:
+def _sentence(inputs: DryingInputs, first: Band, total: Band) -> str:
     text = ""
     if inputs.texture_depth_in > 0:
         text = "The first coat, which fills the texture, needs " + band_text(first.low_h, first.high_h) + ". "
     return (
         text
         + "Drying alone takes "
-        + band_text(total_low_h, total_high_h)
+        + band_text(total.low_h, total.high_h)
         + " for "
         + words.plural(inputs.coats, "coat")
         + "."
@@ -239,7 +262,7 @@ def _notes(inputs: DryingInputs) -> tuple[str, ...]:
         "What looks dry may not be dry. Dark or cool patches are still wet.",
     ]
     if inputs.humidity_pct > DAMP_PCT:
-        notes.append("Above 90 % humidity the sources lie far apart. Dry the air first.")
+        notes.append("Above 90 % humidity a point more adds hours, and gauges err by several. Dry the air first.")
     return tuple(notes)
 
 

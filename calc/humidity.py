@@ -1,56 +1,47 @@
-"""Humidity: where the water of a wet coat goes, and when it is dry if you do nothing, open a window or run a machine."""
+"""Humidity: where the water of wet coats goes, and when they are dry if you do nothing, open a window or run a machine."""
 
-from dataclasses import dataclass
 from fractions import Fraction
 
 from calc import measure, words
-from calc.air import dew_point_f, humidity_ratio, outdoor_pressure_psi, vapor_pressure_psi
-from calc.answer import Answer, Calculator, Item, Line, line
+from calc.answer import Answer, Calculator, Item
 from calc.drawing import Dimension, Drawing, Label, Shape
-from calc.drying import (
-    BAND,
-    BASIS_THICKNESS_IN,
-    DRYING_CONSTANT_H_PSI,
-    FREEZING_F,
-    LEAST_TEMPERATURE_F,
-    WARMEST_F,
-    band_text,
-)
-from calc.exact import ceiling
+from calc.drying import LEAST_TEMPERATURE_F, band_text
+from calc.drying_law import FREEZING_F, WARMEST_F
+from calc.exact import floor
 from calc.fields import SHOW_IN, Fault, Field, InputFault, Values
+from calc.humidity_lines import LAW, lines_of, most_humid
 from calc.inputs import (
     COAT_THICKNESS,
+    COATS,
     HEIGHT,
     HUMIDITY,
     OPTIONAL_ROOMS,
     TEMPERATURE,
+    TEXTURE_DEPTH_OR_NONE,
     VOLUME,
-    WATER_LB_PER_GAL,
+    area_of,
     volume_cuft,
 )
-from calc.measure import GRAINS_PER_POUND, PINTS_PER_GALLON
-from calc.moisture import UNIT_LB, Air, Course, follow
+from calc.moisture import UNIT_LB
 from calc.signals import Caution, caution
+from calc.ways import HOURS_PER_DAY, HumidityInputs, Way, three_ways
 from calc.words import short_decimal
 
-HOURS_PER_DAY = 24
-LONGEST_H = 720  # beyond 30 days nobody waits [h]
-STEPS = 32  # a course is followed in about so many steps [-]
-MOST_STEPS = 200
-RATED_F = Fraction(80)  # a dehumidifier is rated at 80 degF [degF], AHAM
-RATED_PCT = Fraction(60)  # and 60 % humidity [%], AHAM
-BURNED_LB_PER_BTU = Fraction(94, 1000000)  # water from natural gas [lb/Btu]; molar masses, heat value from memory
 DAMP_PCT = 80  # from here on walls and windows sweat and mold starts [%], common practice
 CHART_WIDTH, CHART_HEIGHT = Fraction(100), Fraction(70)
 LEAST_TOLD_LB = Fraction(1, 10)  # less water than this is not told of [lb]
-DRAWN_EACH = 2  # every second step is drawn [-]
 LONGEST_DRAWN = 3  # the chart ends at so many times the quickest way [-]
-LAW = ("gypsum-handbook-drying", "ashrae-vapor-pressure", "common-practice")
+DAYS_FROM_H = 72  # times from here on are told in days, a choice of words [h]
 
+WET_AREA = Field(
+    name="wet_area_sqft", label="Wet ceiling", kind="area", unit="sqft",
+    help="Empty: the whole ceiling of the rooms.",
+    example="280", lowest="1", highest="100000", required=False, rare=True,
+)  # fmt: skip
 WATER = Field(
     name="water_gal", label="Water to dry out", kind="volume", unit="gal",
-    help="From the compound or wetting form. Paint and fresh coats count as well.",
-    example="5", lowest="0.05", highest="500",
+    help="Empty: what such coats of all-purpose compound hold. Else from the compound or wetting form.",
+    example="12", lowest="0.05", highest="500", required=False,
 )  # fmt: skip
 OUTDOOR_F = Field(
     name="outdoor_temperature_f", label="Air outdoors", kind="temperature", unit="F",
@@ -64,8 +55,9 @@ OUTDOOR_PCT = Field(
 )  # fmt: skip
 CLOSED = Field(
     name="closed_air_changes_per_hour", label="Air changes, room closed", kind="rate", unit="per_h",
-    help="What leaks through a closed and sealed room.",
-    example="0.3", lowest="0.05", highest="5", default="0.3", source="common-practice", rare=True,
+    help="What leaks through a closed and sealed room. Empty: anything from 0.1 to 1.",
+    example="0.3", lowest="0.05", highest="5", required=False, source="common-practice",
+    why="The leak of a closed room sets how long it takes, and differs tenfold from house to house.",
 )  # fmt: skip
 OPEN = Field(
     name="open_air_changes_per_hour", label="Air changes, window open", kind="rate", unit="per_h",
@@ -74,8 +66,27 @@ OPEN = Field(
 )  # fmt: skip
 MACHINE = Field(
     name="dehumidifier_pt_per_day", label="Dehumidifier", kind="rate", unit="pt/day",
-    help="As rated at 80 °F and 60 % humidity. In cooler, drier air it takes less.",
+    help="As its plate says. In cooler, drier air it takes less.",
     example="50", lowest="1", highest="2000", default="50", source="aham-dehumidifier",
+)  # fmt: skip
+RATED = Field(
+    name="dehumidifier_rated_f", label="Rated at", kind="choice", unit="",
+    help="The plate or manual says. At the same rating a unit rated at 80 °F takes less in a cool room.",
+    example="65", default="80", source="aham-dehumidifier",
+    choices=(("80", "80 °F, 60 %: older units, or not known"), ("65", "65 °F, 60 %: portable units sold since 2019")),
+)  # fmt: skip
+KIND = Field(
+    name="dehumidifier_kind", label="Its kind", kind="choice", unit="",
+    help="A refrigerant kind has a cold coil, which may ice up under 65 °F.",
+    example="desiccant", default="refrigerant", source="common-practice",
+    choices=(("refrigerant", "Refrigerant, or not known"), ("desiccant", "Desiccant")),
+)  # fmt: skip
+HEAT_HELD = Field(
+    name="heat_held", label="Heat holds with a window open?", kind="choice", unit="",
+    help="Does a heater with a thermostat hold the room's heat, day and night?",
+    example="yes", default="unknown",
+    choices=(("unknown", "Not known"), ("yes", "Yes"), ("no", "No")),
+    why="Air from outdoors and drying water both take heat. A room that cools dries slowly.",
 )  # fmt: skip
 BURNER = Field(
     name="burner_btu_per_h", label="Heater that burns gas in the room", kind="rate", unit="Btu/h",
@@ -84,178 +95,58 @@ BURNER = Field(
 )  # fmt: skip
 
 
-@dataclass(frozen=True)
-class HumidityInputs:
-    """`volume_cuft` [cu ft], `water_gal` [gal, > 0], `coat_thickness_in` [in], `temperature_f` [degF, 32 to 98] and
-    `humidity_pct` [%] in the room at first, the same outdoors, air changes [1/h] closed and open, the dehumidifier
-    [pints/day at 80 degF, 60 %], `burner_btu_per_h` [Btu/h], `show_in`."""
-
-    volume_cuft: Fraction
-    water_gal: Fraction
-    coat_thickness_in: Fraction
-    temperature_f: Fraction
-    humidity_pct: Fraction
-    outdoor_temperature_f: Fraction
-    outdoor_humidity_pct: Fraction
-    closed_air_changes_per_hour: Fraction
-    open_air_changes_per_hour: Fraction
-    dehumidifier_pt_per_day: Fraction
-    burner_btu_per_h: Fraction
-    show_in: str
-
-
-@dataclass(frozen=True)
-class Way:
-    """One way of drying: its public `name`, how it is told, at length and in a word, and its course."""
-
-    name: str
-    told: str
-    short: str
-    course: Course
-
-
-def closed_air(inputs: HumidityInputs) -> Air:
-    """Return the room's air, closed and without a machine. Source: ASHRAE 2017 for pressures, AHAM for the rating point."""
-    return Air(
-        inputs.volume_cuft,
-        inputs.temperature_f,
-        vapor_pressure_psi(inputs.temperature_f),
-        outdoor_pressure_psi(inputs.outdoor_temperature_f) * inputs.outdoor_humidity_pct / 100,
-        inputs.closed_air_changes_per_hour,
-        Fraction(0),
-        vapor_pressure_psi(RATED_F) * RATED_PCT / 100,
-        inputs.burner_btu_per_h * BURNED_LB_PER_BTU,
-    )
-
-
-def airs_of(inputs: HumidityInputs) -> tuple[Air, Air, Air]:
-    """Return the room's air closed, with the window open, and closed with the dehumidifier on."""
-    closed = closed_air(inputs)
-    removal_lb_per_h = inputs.dehumidifier_pt_per_day * WATER_LB_PER_GAL / PINTS_PER_GALLON / HOURS_PER_DAY
-    return (
-        closed,
-        closed.with_other(inputs.open_air_changes_per_hour, Fraction(0)),
-        closed.with_other(inputs.closed_air_changes_per_hour, removal_lb_per_h),
-    )
-
-
-def drying_rate_lb_per_h_psi(inputs: HumidityInputs) -> Fraction:
-    """Return how fast the coat gives off its water [lb/(h psi)], so that in steady air it dries in the time of the law.
-
-    Source: the drying law of `calc.drying`.
-    """
-    thickness = inputs.coat_thickness_in / BASIS_THICKNESS_IN
-    return inputs.water_gal * WATER_LB_PER_GAL / (DRYING_CONSTANT_H_PSI * thickness)
-
-
-def course_of(inputs: HumidityInputs, air: Air, steps: int) -> Course:
-    """Return the course of one way, in about `steps` steps [-] and never past 30 days."""
-    water_lb, rate = inputs.water_gal * WATER_LB_PER_GAL, drying_rate_lb_per_h_psi(inputs)
-    start_psi = air.saturated_psi * inputs.humidity_pct / 100
-    capacity = air.lb_per_psi()
-    pull = rate + air.air_changes_per_hour * capacity + air.removal_lb_per_h / air.rated_psi
-    gain = rate * air.saturated_psi + air.air_changes_per_hour * capacity * air.outdoor_psi + air.added_lb_per_h
-    lacking = air.saturated_psi - gain / pull
-    about_h = min(water_lb / (rate * lacking), Fraction(LONGEST_H)) if lacking > 0 else Fraction(LONGEST_H)
-    step_h = _rounded(about_h / steps)
-    while True:
-        wanted = min(MOST_STEPS * steps // STEPS, ceiling(LONGEST_H / step_h))
-        course = follow(air, water_lb, start_psi, rate, step_h, wanted)
-        if course.hours_to_dry is not None or course.followed_h() >= LONGEST_H:
-            return course
-        step_h = step_h * 2  # the estimate was short; look further
-
-
-def _rounded(hours: Fraction) -> Fraction:
-    """A step as a plain fraction of an hour: long fractions make every engine slow."""
-    return Fraction(max(int(hours * 1000), 1), 1000)
-
-
 def humidity(inputs: HumidityInputs, given: tuple[tuple[str, str], ...]) -> Answer:
-    """Return the hours to dry for three ways, the highest humidity, and the curve of each.
+    """Return the hours to dry for three ways, each as a band, the highest humidity, the heat it takes, and the curve of each.
 
     Raises InputFault under 32 or over 98 degF, where the drying law ends. Sources: the drying law, ASHRAE 2017,
-    AHAM's rating point; that a machine takes in proportion to the vapor pressure is common practice, no source.
+    the rating points; that a machine takes in proportion to the vapor pressure is common practice, no source.
     """
     _refuse(inputs)
-    show = inputs.show_in
-    closed, window, machine = airs_of(inputs)
-    ways = (
-        Way("closed_hours", "Room closed", "closed", course_of(inputs, closed, STEPS)),
-        Way("window_hours", "Window open", "window", course_of(inputs, window, STEPS)),
-        Way("machine_hours", "Closed, dehumidifier on", "machine", course_of(inputs, machine, STEPS)),
-    )
-    start_psi = closed.saturated_psi * inputs.humidity_pct / 100
-    peak_pct = ways[0].course.peak_pct()
-    lines = [_hours_line(way, show) for way in ways]
-    books = ways[0].course.end
-    began = ways[0].course.start
-    lines += [
-        line(
-            "peak_humidity_pct", "Highest humidity, room closed", peak_pct, "%", 1, "The top of the curve.",
-            "from " + short_decimal(inputs.humidity_pct, 1) + " % at the start", LAW, show,
-        ),
-        line(
-            "water_lb", "Water in the coats", inputs.water_gal * WATER_LB_PER_GAL, "lb", 1, "8.3285 lb a gallon at 70 °F.",
-            short_decimal(inputs.water_gal, 2) + " × 8.3285; booked to the billionth of a pound: " + words.decimal((began.coat + began.air + books.added) * UNIT_LB, 3) + " lb"
-            + " in, " + words.decimal((books.coat + books.air + books.vented + books.removed + books.condensed) * UNIT_LB, 3) + " lb" + " found", ("iapws-water",), show,
-        ),
-        line(
-            "burner_water_lb", "Water from the burner", inputs.burner_btu_per_h * BURNED_LB_PER_BTU * HOURS_PER_DAY, "lb", 1,
-            "0.094 lb for each 1,000 Btu of natural gas, in a day.", short_decimal(inputs.burner_btu_per_h, 0) + " × 0.000094 × 24",
-            ("combustion-water",), show,
-        ),
-        line(
-            "moisture_gr_per_lb", "Water in the room's air at first", humidity_ratio(start_psi) * GRAINS_PER_POUND, "gr/lb", 1,
-            "By the vapor pressure, at sea level.", "0.621945 × " + words.decimal(start_psi, 6) + " ÷ (14.696 − " + words.decimal(start_psi, 6) + ") × 7,000",
-            ("ashrae-vapor-pressure",), show,
-        ),
-    ]  # fmt: skip
-    dew = dew_point_f(start_psi) if start_psi > 0 else None
-    if dew is not None:
-        lines.append(
-            line(
-                "dew_point_f", "It wets what is colder than", dew, "F", 1, "The dew point of the room's air at first.",
-                words.decimal(start_psi, 6) + " psi is what full air of that heat holds", ("ashrae-vapor-pressure",), show,
-            )
-        )  # fmt: skip
-    best = _best(ways)
+    ways = three_ways(inputs)
+    best = _best(inputs, ways)
     return Answer(
         calculator="humidity",
         inputs=given,
-        figure=_told(best.course),
+        figure=_told(best),
         figure_label="until it is dry: " + words.lower(best.told[0]) + best.told[1:],
-        sentence=" ".join([way.told + ": " + _told(way.course) + "." for way in ways if way != best]),
-        lines=tuple(lines),
-        cautions=_cautions(inputs, peak_pct),
+        sentence=_first_advice(inputs) + " ".join([way.told + ": " + _told(way) + "." for way in ways if way != best]),
+        lines=lines_of(inputs, ways),
+        cautions=_cautions(inputs, most_humid(ways[0]).course.peak_pct()),
         notes=(
-            "The room keeps its heat all the time. Cold air through a window must be warmed, or drying stops.",
-            "The band is that of the drying law, a quarter more or less. Moving air is not in it: a fan helps.",
-            "A dehumidifier takes in proportion to the water in the air, and at most its rating. Under 65 °F many ice up.",
+            "It is the drying form's law at the humidity of each hour. In air that stays as it is both forms agree.",
+            "Board, wood and cloth take up water at first and give it back later. That is left out: the top is lower, and the end slower.",
+            "Drying cools the air; the heat above holds that, and not what walls and windows lose. A fan is not in it.",
+            "A dehumidifier takes in proportion to the water in the air, and at most its rating.",
         ),
-        drawing=_chart(ways),
-        items=tuple([_item(way) for way in ways]),
+        drawing=_chart(inputs, ways),
+        items=tuple([_item(inputs, way) for way in ways]),
         items_title="Three ways to dry it",
     )
 
 
-def _hours_line(way: Way, show: str) -> Line:
-    hours = way.course.hours_to_dry
-    value = Fraction(LONGEST_H) if hours is None else hours
-    shown = "not in 30 days" if hours is None else measure.shown(hours, "h", 1, show)
-    working = words.plural(len(way.course.held) - 1, "step") + " of " + short_decimal(way.course.step_h, 3) + " h"
-    rule = "Water leaves the coat by the drying law; air changes and machine carry it off."
-    return Line(way.name, way.told, value, "h", 1, shown, rule, working, LAW + ("aham-dehumidifier",))
+def _first_advice(inputs: HumidityInputs) -> str:
+    told = ""
+    if inputs.temperature_f < LEAST_TEMPERATURE_F:
+        told += "Heat first: under 55 °F compound dries badly. "
+    if inputs.may_ice():
+        told += "Under 65 °F a refrigerant dehumidifier may ice up: warm the room, or take a desiccant kind. "
+    return told
 
 
-def _told(course: Course) -> str:
-    if course.hours_to_dry is None:
+def _told(way: Way) -> str:
+    soonest_h, longest_h = way.soonest.course.hours_to_dry, way.longest_h()
+    if soonest_h is None:
         return "not in 30 days"
-    return band_text(course.hours_to_dry * (1 - BAND), course.hours_to_dry * (1 + BAND))
+    if longest_h is not None:
+        return band_text(soonest_h, longest_h)
+    if soonest_h < DAYS_FROM_H:
+        return words.plural(floor(soonest_h), "hour") + " at the soonest, perhaps not in 30 days"
+    days = Fraction(floor(soonest_h * 2 / HOURS_PER_DAY), 2)
+    return short_decimal(days, 1) + " days at the soonest, perhaps not in 30 days"
 
 
-def _item(way: Way) -> Item:
-    gone = way.course.end
+def _item(inputs: HumidityInputs, way: Way) -> Item:
+    gone = way.law.course.end
     parts = [("out with the air", gone.vented), ("into the machine", gone.removed), ("on cold faces", gone.condensed)]
     told = [
         short_decimal(amount * UNIT_LB, 1) + " lb " + where
@@ -263,16 +154,37 @@ def _item(way: Way) -> Item:
         if amount * UNIT_LB > LEAST_TOLD_LB
     ]
     text = "Water goes " + words.listed(told) + "." if told else "No water has left yet."
-    return Item(way.told, _told(way.course), text, LAW)
+    if way.name == "machine_hours" and inputs.may_ice():
+        text = "It may ice up under 65 °F, and then takes nothing. " + text
+    if way.name == "window_hours" and inputs.heat_held != "yes" and inputs.coldest_f() < inputs.temperature_f:
+        text += (
+            " The longer time is without heat: the room then falls toward "
+            + measure.shown(inputs.coldest_f(), "F", 0, inputs.show_in)
+            + "."
+        )
+    return Item(way.told, _told(way), text, LAW)
 
 
-def _best(ways: tuple[Way, ...]) -> Way:
+def _best(inputs: HumidityInputs, ways: tuple[Way, ...]) -> Way:
+    """The way whose longest time is least, since that is what one waits; a machine that may ice up is never it."""
     best = ways[0]
     for way in ways[1:]:
-        hours, least = way.course.hours_to_dry, best.course.hours_to_dry
-        if hours is not None and (least is None or hours < least):
+        if (way.name != "machine_hours" or not inputs.may_ice()) and _sooner(way, best):
             best = way
     return best
+
+
+def _sooner(way: Way, other: Way) -> bool:
+    for mine, others in (
+        (way.longest_h(), other.longest_h()),
+        (way.law.course.hours_to_dry, other.law.course.hours_to_dry),
+        (way.soonest.course.hours_to_dry, other.soonest.course.hours_to_dry),
+    ):
+        if mine is not None and others is not None:
+            return mine < others
+        if mine is not None or others is not None:
+            return mine is not None
+    return False
 
 
 def _refuse(inputs: HumidityInputs) -> None:
@@ -296,11 +208,11 @@ def _cautions(inputs: HumidityInputs, peak_pct: Fraction) -> tuple[Caution, ...]
     return tuple(found)
 
 
-def _chart(ways: tuple[Way, ...]) -> Drawing:
+def _chart(inputs: HumidityInputs, ways: tuple[Way, ...]) -> Drawing:
     """Humidity over time for each way; the quickest is drawn heavy."""
-    times = [way.course.followed_h() for way in ways]
-    best = _best(ways)
-    longest = min(max(times), best.course.followed_h() * LONGEST_DRAWN)
+    times = [way.law.course.followed_h() for way in ways]
+    best = _best(inputs, ways)
+    longest = min(max(times), best.law.course.followed_h() * LONGEST_DRAWN)
     zero = Fraction(0)
     across_told = short_decimal(longest, 0) + " hours"
     shapes = [
@@ -314,13 +226,12 @@ def _chart(ways: tuple[Way, ...]) -> Drawing:
         Label((zero, CHART_HEIGHT), "before", "100 %"),
     ]
     for way in ways:
-        course = way.course
-        across, up = course.step_h * CHART_WIDTH / longest, CHART_HEIGHT / course.full_air
-        shown = [at for at in range(len(course.held)) if at % DRAWN_EACH == 0 and course.step_h * at <= longest]
-        points = [(across * at, up * course.held[at]) for at in shown]
+        course = way.law.course
+        across, up = CHART_WIDTH / longest, CHART_HEIGHT / course.full_air
+        points = [(across * hours, up * course.held[at]) for at, hours in enumerate(course.times_h) if hours <= longest]
         shapes.append(Shape(tuple(points), "curve", "none", way != best))
         labels.append(Label(points[-1], "right", way.short))
-    told = "; ".join([way.told + ", " + _told(way.course) for way in ways])
+    told = "; ".join([way.told + ", " + _told(way) for way in ways])
     return Drawing(
         title="Humidity over time",
         description="From the start to " + across_told + ". " + told + ".",
@@ -330,22 +241,31 @@ def _chart(ways: tuple[Way, ...]) -> Drawing:
         shapes=tuple(shapes),
         dimensions=(Dimension((zero, zero), (CHART_WIDTH, zero), "below", across_told),),
         labels=tuple(labels),
-        scale_note="The heavy line is the quickest way; each line ends when the coat is dry.",
+        scale_note="The heavy line is the quickest way; each line ends when the coats are dry, by the law.",
     )  # fmt: skip
 
 
 def _work_out(values: Values) -> Answer:
+    volume, wet = volume_cuft(values), values.number_or_none("wet_area_sqft")
+    if wet is None and values.number_or_none("volume_cuft") is None:
+        wet = area_of(values.rooms())
     inputs = HumidityInputs(
-        volume_cuft(values),
-        values.number("water_gal"),
+        volume,
+        volume / values.number("ceiling_height_ft") if wet is None else wet,
+        values.number("texture_depth_in"),
+        values.count("coats"),
         values.number("coat_thickness_in"),
+        values.number_or_none("water_gal"),
         values.number("temperature_f"),
         values.number("humidity_pct"),
         values.number("outdoor_temperature_f"),
         values.number("outdoor_humidity_pct"),
-        values.number("closed_air_changes_per_hour"),
+        values.number_or_none("closed_air_changes_per_hour"),
         values.number("open_air_changes_per_hour"),
         values.number("dehumidifier_pt_per_day"),
+        values.choice("dehumidifier_kind"),
+        measure.read_bound(values.choice("dehumidifier_rated_f")),
+        values.choice("heat_held"),
         values.number("burner_btu_per_h"),
         values.choice("show_in"),
     )
@@ -358,10 +278,10 @@ CALCULATOR = Calculator(
     summary="Hours to dry closed, with a window open, or with a machine",
     verb="Follow the water",
     fields=(
-        OPTIONAL_ROOMS, VOLUME, HEIGHT, WATER, COAT_THICKNESS, TEMPERATURE, HUMIDITY, OUTDOOR_F, OUTDOOR_PCT, MACHINE, CLOSED, OPEN, BURNER,
-        SHOW_IN,
+        OPTIONAL_ROOMS, VOLUME, HEIGHT, TEXTURE_DEPTH_OR_NONE, COATS, COAT_THICKNESS, WATER, TEMPERATURE, HUMIDITY, OUTDOOR_F, OUTDOOR_PCT,
+        HEAT_HELD, CLOSED, MACHINE, RATED, KIND, WET_AREA, OPEN, BURNER, SHOW_IN,
     ),
     work_out=_work_out,
-    example=(("rooms", "Living: 20' x 14'"), ("water_gal", "5"), ("temperature_f", "68"), ("humidity_pct", "50"), ("outdoor_temperature_f", "50"), ("outdoor_humidity_pct", "70")),
+    example=(("rooms", "Living: 20' x 14'"), ("coats", "2"), ("coat_thickness_in", "1/16"), ("temperature_f", "68"), ("humidity_pct", "50"), ("outdoor_temperature_f", "50"), ("outdoor_humidity_pct", "70"), ("heat_held", "yes")),
     one_of=("rooms", "volume_cuft"),
 )  # fmt: skip

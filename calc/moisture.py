@@ -1,22 +1,26 @@
-"""A room's water over time: out of the coat, through the air, and away. Whole numbers, so that none is lost.
+"""A room's water over time: out of the coats, through the air, and away. Whole numbers, so that none is lost.
 
-The air is taken as well mixed and at one temperature, so that the mass of its vapor goes with the vapor's pressure.
-Between two instants each flow is linear in that pressure; the pressure then runs along an exponential, which is
-followed exactly, and every flow is booked as a whole number of nanopounds out of one pool and into another.
+The air is taken as well mixed and at one temperature, so that the mass of its vapor goes with the vapor's pressure. A coat
+gives off its water by the drying law at the room's humidity of that hour, and the next one starts when it is dry. Over
+a short step each flow is linear in the vapor; every flow is booked as a whole number of nanopounds out of one pool
+and into another.
 """
 
 from dataclasses import dataclass
 from fractions import Fraction
 
-from calc.exact import exponential, logarithm, round_half_up
+from calc.drying_law import MILLION, constant_millionths
+from calc.exact import round_half_up
 
 UNIT_LB = Fraction(1, 10**9)  # water is booked in whole nanopounds
 WATER_GAS_CONSTANT = Fraction(85780, 1000)  # of water vapor [ft lb/(lb degR)], ASHRAE Fundamentals 2017 chapter 1
 RANKINE_AT_ZERO_FAHRENHEIT = Fraction(45967, 100)  # 0 degF in degrees Rankine, by definition
 SQUARE_INCHES_PER_SQUARE_FOOT = 144
-SCALE = 10**12  # factors are kept to this part while stepping [-]
-CROSSING_KEPT = 10**6  # parts of an hour
-LARGEST_POWER = 40  # beyond e to the -40 nothing is left [-]
+SCALE = 10**12  # speeds are kept to this part of 1/h while stepping
+TICKS_PER_H = 10**6  # time is told in whole millionths of an hour
+LONGEST_H = 720  # beyond 30 days nobody waits [h]
+LONGEST_STEP_H = 24  # [h]
+FIRST_STEPS = 4  # the first step of a coat is so small a part of the time in which the air answers [-]
 
 
 @dataclass(frozen=True)
@@ -56,7 +60,7 @@ class Air:
 
 @dataclass(frozen=True)
 class Books:
-    """Where the water is, in whole nanopounds: `coat`, `air`, and what left or came since the start."""
+    """Where the water is, in whole nanopounds: `coat` in all coats, `air`, and what left or came since the start."""
 
     coat: int
     air: int
@@ -68,135 +72,148 @@ class Books:
 
 @dataclass(frozen=True)
 class Course:
-    """How it went: `hours_to_dry` [h] or None where it is not dry at the end; the water in the air [nanopounds] at the
-    start and after each step of `step_h` [h], and what full air holds; the books at the start and at the end."""
+    """How it went: `hours_to_dry` [h] or None where it is not dry in 30 days; `times_h` [h] and the water in the air then
+    [nanopounds]; what full air holds; the books at the start and at the end; for each coat that got dry its hours [h] and
+    the humidity on average over them [%]."""
 
     hours_to_dry: Fraction | None
-    step_h: Fraction
+    times_h: tuple[Fraction, ...]
     held: tuple[int, ...]
     full_air: int
     start: Books
     end: Books
+    coats: tuple[tuple[Fraction, Fraction], ...]
 
     def followed_h(self) -> Fraction:
         """Return how long the course is [h]."""
-        return self.step_h * (len(self.held) - 1)
+        return self.times_h[-1]
 
     def peak_pct(self) -> Fraction:
         """Return the highest humidity on the course [%]."""
         return Fraction(max(self.held) * 100, self.full_air)
 
+    def peak_h(self) -> Fraction:
+        """Return when it is first that high [h]."""
+        return self.times_h[self.held.index(max(self.held))]
 
-class _Flows:
-    """The flows over `step_h` in one regime: up to its rating a machine takes in proportion to the vapor (`damp` False),
-    above it takes its rating and no more. All in whole nanopounds a step."""
 
-    def __init__(self, air: Air, drying: Fraction, damp: bool, step_h: Fraction) -> None:
-        capacity, units = air.lb_per_psi(), 1 / UNIT_LB
-        vent = air.air_changes_per_hour * capacity  # lb/(h psi)
-        removal = Fraction(0) if damp else air.removal_lb_per_h / air.rated_psi
-        pull = drying + vent + removal
-        # capacity x d(pressure)/dt = gain - pull x pressure
-        gain = drying * air.saturated_psi + vent * air.outdoor_psi + air.added_lb_per_h
-        if damp:
-            gain -= air.removal_lb_per_h
-        self.step_h = step_h
-        self.speed = pull / capacity
-        power = self.speed * step_h
-        kept = exponential(-power) if power < LARGEST_POWER else Fraction(0)
-        # over a step the pressure runs to `rest`; its mean is rest + (now - rest) x mean_part
-        self.rest = round_half_up(gain / pull * capacity * units)
-        self.kept = round_half_up(kept * SCALE)
-        self.mean_part = round_half_up((1 - kept) / power * SCALE)
-        self.drying = round_half_up(drying * step_h / capacity * SCALE)
-        self.venting = round_half_up(vent * step_h / capacity * SCALE)
-        self.removal = round_half_up(removal * step_h / capacity * SCALE)
-        self.rating = round_half_up(air.removal_lb_per_h * step_h * units) if damp else 0
-        self.added = round_half_up(air.added_lb_per_h * step_h * units)
+@dataclass(frozen=True)
+class _Flow:
+    """One step: the mean water in the air over it, and how much dried, went out, was taken and came, in nanopounds."""
 
-    def end(self, held: int) -> int:
-        """Return the water in the air after the step."""
-        return self.rest + (held - self.rest) * self.kept // SCALE
+    mean: int
+    dried: int
+    out: int
+    taken: int
+    came: int
 
 
 class _Pools:
-    """The books while they are kept."""
+    """The room in whole numbers, and the books while they are kept."""
 
-    def __init__(self, coat: int, held: int, full_air: int, outdoor: int) -> None:
+    def __init__(self, air: Air, coat: int, start_psi: Fraction) -> None:
+        capacity, units = air.lb_per_psi(), 1 / UNIT_LB
+        self.full = round_half_up(capacity * air.saturated_psi * units)
+        self.outdoor = round_half_up(capacity * air.outdoor_psi * units)
+        self.rated = round_half_up(capacity * air.rated_psi * units)
+        self.venting = round_half_up(air.air_changes_per_hour * SCALE)
+        self.removal = round_half_up(air.removal_lb_per_h / (capacity * air.rated_psi) * SCALE)
+        self.rating = round_half_up(air.removal_lb_per_h * units)
+        self.adding = round_half_up(air.added_lb_per_h * units)
         self.coat = coat
-        self.held = held
-        self.full_air = full_air
-        self.outdoor = outdoor
+        self.held = min(round_half_up(capacity * start_psi * units), self.full)
         self.vented, self.removed, self.added, self.condensed = 0, 0, 0, 0
 
-    def book(self, flows: _Flows) -> Fraction | None:
-        """Book one step; return how far into it [h] the coat was dry, or None."""
-        mean = max(flows.rest + (self.held - flows.rest) * flows.mean_part // SCALE, 0)
-        dried = max((self.full_air - mean) * flows.drying // SCALE, 0)
-        dry_at = None
-        if dried >= self.coat:
-            dry_at = flows.step_h * Fraction(self.coat, dried) if dried > 0 else Fraction(0)
-            dried = self.coat
-        out = (mean - self.outdoor) * flows.venting // SCALE
-        taken = flows.rating + mean * flows.removal // SCALE
-        self.coat -= dried
-        self.held += dried + flows.added - out - taken
-        self.vented, self.removed, self.added = self.vented + out, self.removed + taken, self.added + flows.added
-        if self.held > self.full_air:
-            self.condensed += self.held - self.full_air
-            self.held = self.full_air
+    def books(self) -> Books:
+        return Books(self.coat, self.held, self.vented, self.removed, self.added, self.condensed)
+
+    def speed(self, drying: int, held: int) -> int:
+        """How fast the coat gives to air that holds `held`, by the law: a part of what the air lacks in each hour, scaled."""
+        return drying // constant_millionths(min(held * MILLION // self.full, MILLION))
+
+    def flow(self, drying: int, ticks: int) -> _Flow:
+        """What a step of `ticks` would do: the law is read at the step's start, and again at the mean that this gives."""
+        mean = self._mean(self.speed(drying, self.held), False, ticks)
+        giving = self.speed(drying, mean)
+        mean = self._mean(giving, False, ticks)
+        over = (
+            self.removal > 0 and mean > self.rated
+        )  # damper than its rating point a machine takes its rating and no more
+        if over:
+            mean = self._mean(giving, True, ticks)
+        hour = SCALE * TICKS_PER_H
+        taken = self.rating * ticks // TICKS_PER_H if over else self.removal * mean * ticks // hour
+        return _Flow(
+            mean,
+            giving * (self.full - mean) * ticks // hour,
+            self.venting * (mean - self.outdoor) * ticks // hour,
+            taken,
+            self.adding * ticks // TICKS_PER_H,
+        )
+
+    def _mean(self, giving: int, over: bool, ticks: int) -> int:
+        """The mean water in the air: it runs toward `rest`, and the part of the way that is left falls like 1/e^x."""
+        pull = giving + self.venting + (0 if over else self.removal)
+        gain = giving * self.full + self.venting * self.outdoor + self.adding * SCALE
+        if over:
+            gain -= self.rating * SCALE
+        rest = gain // pull
+        x = pull * ticks // TICKS_PER_H
+        series = SCALE + x * (SCALE + x * (SCALE + x * (SCALE + x // 4) // (3 * SCALE)) // (2 * SCALE)) // SCALE
+        left = SCALE * SCALE // series
+        return min(max(rest + (self.held - rest) * (SCALE - left) // x, 0), self.full)
+
+    def book(self, flow: _Flow) -> None:
+        self.coat -= flow.dried
+        self.held += flow.dried + flow.came - flow.out - flow.taken
+        self.vented, self.removed, self.added = (
+            self.vented + flow.out,
+            self.removed + flow.taken,
+            self.added + flow.came,
+        )
+        if self.held > self.full:
+            self.condensed += self.held - self.full
+            self.held = self.full
         if self.held < 0:  # a rounding at the very dry end: the machine finds no more
             self.removed += self.held
             self.held = 0
-        return dry_at
 
 
-def follow(
-    air: Air, water_lb: Fraction, start_psi: Fraction, drying_lb_per_h_psi: Fraction, step_h: Fraction, steps: int
-) -> Course:
-    """Return the course of `water_lb` [lb, > 0] drying at `drying_lb_per_h_psi` [lb/(h psi), > 0] times what the air lacks.
+def follow(air: Air, coats: tuple[tuple[Fraction, Fraction], ...], start_psi: Fraction, parts: int) -> Course:
+    """Return the course of `coats`, each (water [lb, > 0], times the basis time of the law [-, > 0]), one after another.
 
-    `start_psi` [psi] is the vapor pressure in the room at first; `step_h` [h, > 0] and `steps` [-] bound the effort.
-    Every nanopound is in one pool at every instant. Raises nothing.
+    `start_psi` [psi] is the vapor pressure in the room at first; a step takes about one of `parts` [-, >= 4] from a coat.
+    Every nanopound is in one pool at every instant. It ends when all is dry, or after 30 days. Raises nothing.
     """
-    capacity, units = air.lb_per_psi(), 1 / UNIT_LB
-    full_air = round_half_up(capacity * air.saturated_psi * units)
-    rated = round_half_up(capacity * air.rated_psi * units)
-    held = min(round_half_up(capacity * start_psi * units), full_air)
-    pools = _Pools(round_half_up(water_lb * units), held, full_air, round_half_up(capacity * air.outdoor_psi * units))
-    start = Books(pools.coat, held, 0, 0, 0, 0)
-    usual = _Flows(air, drying_lb_per_h_psi, False, step_h)
-    has_machine = air.removal_lb_per_h > 0
-    damp = _Flows(air, drying_lb_per_h_psi, True, step_h) if has_machine else usual
-    course = [held]
-    hours_to_dry = None
-    for step in range(steps):
-        over = has_machine and pools.held > rated
-        flows = damp if over else usual
-        ends_over = has_machine and flows.end(pools.held) > rated
-        parts = [flows]
-        if over != ends_over:  # the regime changes inside the step: book it in two parts
-            first_h = min(_crossing_h(flows, pools.held, rated), step_h)
-            parts = [
-                _Flows(air, drying_lb_per_h_psi, is_damp, part_h)
-                for is_damp, part_h in ((over, first_h), (ends_over, step_h - first_h))
-                if part_h > 0
-            ]
-        begun_h = step_h * step
-        for part in parts:
-            dry_at = pools.book(part)
-            if dry_at is not None and hours_to_dry is None:
-                hours_to_dry = begun_h + dry_at
-            begun_h += part.step_h
-        course.append(pools.held)
-        if hours_to_dry is not None:
+    waters = [round_half_up(water_lb / UNIT_LB) for water_lb, _ in coats]
+    pools = _Pools(air, sum(waters), start_psi)
+    start = pools.books()
+    longest = LONGEST_H * TICKS_PER_H
+    now = 0
+    times, held, ended = [Fraction(0)], [pools.held], []
+    for at, (_, ratio) in enumerate(coats):
+        # nanopounds an hour = drying / constant x (full - held), all scaled
+        drying = round_half_up(waters[at] * air.saturated_psi / (ratio * pools.full) * SCALE * MILLION)
+        left, begun, weighed = waters[at], now, 0
+        answers = pools.speed(drying, pools.held) + pools.venting + pools.removal
+        ticks = max(TICKS_PER_H * SCALE // (answers * parts // FIRST_STEPS), 1)
+        while left > 0 and now < longest:
+            ticks = min(ticks, longest - now)
+            flow = pools.flow(drying, ticks)
+            if flow.dried >= left:
+                ticks = max(ticks * left // flow.dried, 1)
+                flow = pools.flow(drying, ticks)
+                flow = _Flow(flow.mean, left, flow.out, flow.taken, flow.came)
+            pools.book(flow)
+            left -= flow.dried
+            now += ticks
+            weighed += flow.mean * ticks
+            times.append(Fraction(now, TICKS_PER_H))
+            held.append(pools.held)
+            wanted = ticks * waters[at] // (parts * flow.dried) if flow.dried > 0 else longest
+            ticks = max(min(2 * ticks, wanted, LONGEST_STEP_H * TICKS_PER_H), 1)
+        if left > 0:
             break
-    end = Books(pools.coat, pools.held, pools.vented, pools.removed, pools.added, pools.condensed)
-    return Course(hours_to_dry, step_h, tuple(course), full_air, start, end)
-
-
-def _crossing_h(flows: _Flows, held: int, rated: int) -> Fraction:
-    """When the water in the air passes `rated` on its exponential [h], to a millionth of an hour, and later than 0."""
-    ratio = Fraction(held - flows.rest, rated - flows.rest) if rated != flows.rest else Fraction(1)
-    hours = logarithm(ratio) / flows.speed if ratio > 1 else Fraction(0)
-    return Fraction(int(hours * CROSSING_KEPT) + 1, CROSSING_KEPT)
+        ended.append((Fraction(now - begun, TICKS_PER_H), Fraction(weighed * 100, max(now - begun, 1) * pools.full)))
+    dry_h = Fraction(now, TICKS_PER_H) if len(ended) == len(coats) else None
+    return Course(dry_h, tuple(times), tuple(held), pools.full, start, pools.books(), tuple(ended))

@@ -9,14 +9,14 @@ from fractions import Fraction
 
 from calc import measure, words
 from calc.answer import Answer, Calculator, Line, line
+from calc.coats import COMPOUND_LB_PER_GAL, COMPOUND_WATER_PCT, GALLONS_PER_SQFT_INCH, SHRINKAGE_PCT, TEXTURE_OPEN_PCT
 from calc.drawing import Dimension, Drawing, Label, Shape
-from calc.drying import THICK_COAT_IN
+from calc.drying_law import THICK_COAT_IN
 from calc.exact import ceiling
 from calc.fields import SHOW_IN, Field, Values
 from calc.inputs import AREA, COAT_THICKNESS, COATS, OPTIONAL_ROOMS, TEXTURE_DEPTH, WASTE, WATER_LB_PER_GAL, area_sqft
 from calc.signals import Caution, caution
 
-GALLONS_PER_SQFT_INCH = Fraction(measure.SQUARE_INCHES_PER_SQUARE_FOOT, measure.CUBIC_INCHES_PER_GALLON)
 HEAVY_LOAD_PSF = Fraction(13, 10)  # what a maker lets hang on 1/2 in board, joists 24 in apart [lb/sq ft]
 BOARD_DRAWN_IN = Fraction(1, 2)  # the old board on the drawing [in], not measured
 SECTION_WIDTH_IN = Fraction(3, 2)  # width of the drawn section [in]
@@ -25,12 +25,12 @@ BUMPS_DRAWN = 5
 OPEN = Field(
     name="texture_open_pct", label="Open space in the texture", kind="percent", unit="%",
     help="The part of its depth that is air. Pointed bumps that touch leave 74 %.",
-    example="75", lowest="0", highest="100", default="75", source="geometry", rare=True,
+    example="75", lowest="0", highest="100", default=words.short_decimal(TEXTURE_OPEN_PCT, 1), source="geometry", rare=True,
 )  # fmt: skip
 SHRINKAGE = Field(
     name="shrinkage_pct", label="Shrinkage", kind="percent", unit="%",
     help="What the compound loses as it dries, by volume. Its label or data sheet says; the standard allows up to 35 %.",
-    example="25", lowest="0", highest="50", default="25", source="common-practice", rare=True,
+    example="25", lowest="0", highest="50", default=words.short_decimal(SHRINKAGE_PCT, 1), source="common-practice", rare=True,
 )  # fmt: skip
 PAIL = Field(
     name="pail_gal", label="Pail size", kind="volume", unit="gal",
@@ -39,13 +39,13 @@ PAIL = Field(
 )  # fmt: skip
 DENSITY = Field(
     name="compound_lb_per_gal", label="Weight of the compound", kind="rate", unit="lb/gal",
-    help="All-purpose is about 13.7, lightweight about 8.9.",
-    example="13.7", lowest="5", highest="20", default="13.7", source="compound-label",
+    help="The label says. All-purpose is about 13.7; lightweight is up to 35 % lighter, about 8.9.",
+    example="13.7", lowest="5", highest="20", default=words.short_decimal(COMPOUND_LB_PER_GAL, 2), source="compound-label",
 )  # fmt: skip
 WATER = Field(
     name="water_pct", label="Water in the compound", kind="percent", unit="%",
     help="By weight. 30 to 35 % is printed; the higher is used.",
-    example="35", lowest="0", highest="60", default="35", source="compound-water", rare=True,
+    example="35", lowest="0", highest="60", default=words.short_decimal(COMPOUND_WATER_PCT, 1), source="compound-water", rare=True,
 )  # fmt: skip
 
 
@@ -132,7 +132,7 @@ def skim(inputs: SkimInputs, given: tuple[tuple[str, str], ...]) -> Answer:
         line(
             "peak_load_psf", "Load at its heaviest", peak_load_psf, "psf", 2,
             "The first coat wet, or all dry but the last coat wet: the greater.",
-            _peak_working(inputs, fill_in), ("compound-label", "compound-water", "geometry"), show,
+            _peak_working(inputs, fill_in, dry_load_psf, wet_weight_lb / inputs.area_sqft), ("compound-label", "compound-water", "geometry"), show,
         ),
         line(
             "water_to_dry_gal", "Water that must leave the room", water_gal, "gal", 1,
@@ -169,9 +169,17 @@ def _peak_load_psf(inputs: SkimInputs, fill_in: Fraction, dry_load_psf: Fraction
     return max(first_psf, dry_load_psf + last_water_psf)
 
 
-def _peak_working(inputs: SkimInputs, fill_in: Fraction) -> str:
-    first = words.short_decimal(fill_in + inputs.coat_thickness_in, 4)
-    return first + " in in the first coat, " + words.short_decimal(inputs.coat_thickness_in, 4) + " in in the last"
+def _peak_working(inputs: SkimInputs, fill_in: Fraction, dry_psf: Fraction, wet_psf: Fraction) -> str:
+    """Both moments in numbers: wet and dry load of the whole layer, and the part of it that is wet then."""
+    layer_in = fill_in + inputs.coats * inputs.coat_thickness_in
+    coat_in, water_psf = inputs.coat_thickness_in, wet_psf - dry_psf
+    layer, first = words.short_decimal(layer_in, 4), words.short_decimal(fill_in + coat_in, 4)
+    first_psf, last_psf = wet_psf * (fill_in + coat_in) / layer_in, dry_psf + water_psf * coat_in / layer_in
+    return (
+        "first coat wet: " + words.decimal(wet_psf, 3) + " × " + first + " ÷ " + layer + " = " + words.decimal(first_psf, 3)
+        + "; last coat wet: " + words.decimal(dry_psf, 3) + " + " + words.decimal(water_psf, 3) + " × "
+        + words.short_decimal(coat_in, 4) + " ÷ " + layer + " = " + words.decimal(last_psf, 3) + " lb/sq ft"
+    )  # fmt: skip
 
 
 def _sentence(lines: tuple[Line, ...]) -> str:
@@ -292,5 +300,5 @@ CALCULATOR = Calculator(
     work_out=_work_out,
     example=(("rooms", "Living: 20' x 14'"), ("texture_depth_in", "1/8"), ("coats", "2"), ("coat_thickness_in", "1/16"), ("compound_lb_per_gal", "8.9")),
     one_of=("rooms", "area_sqft"),
-    sources=("usg-ceiling-load",),
+    sources=("usg-ceiling-load", "compound-lightweight"),
 )  # fmt: skip
