@@ -62,6 +62,12 @@ WRONG = [
     ("debris", "debris", "BOARD_LB_PER_CUYD", 500, "GB-24"),
     ("sheeting", "sheeting", "FILM_DENSITY", Fraction(95, 100), "MAT-02 6 mil"),
     ("humidity", "air", "WATER_TO_AIR_MASS", Fraction(622, 1000), "Moist air 70 F 50 %"),
+    ("humidity", "ways", "RATED_PCT", Fraction(59), "Rated at 65 F, drier air"),
+    ("humidity", "coats", "COMPOUND_LB_PER_GAL", Fraction(138, 10), "JC-11 moisture load"),
+    ("humidity", "coats", "COMPOUND_WATER_PCT", Fraction(34), "JC-11 moisture load"),
+    ("humidity", "coats", "GALLONS_PER_SQFT_INCH", Fraction(144, 230), "JC-11 moisture load"),
+    ("drying", "drying_law", "_STEPS", ((0, 3300000), (980000, 2200000)), "DRY-T 70 F 90 %"),
+    ("drying", "drying_law", "BASIS_THICKNESS_IN", Fraction(1, 32), "DRY-T 60 F 50 %"),
     ("reach", "reach", "LADDER_RATIO", 3, "LD-01"),
 ]
 
