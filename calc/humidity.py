@@ -22,7 +22,7 @@ from calc.inputs import (
     area_of,
     volume_cuft,
 )
-from calc.moisture import UNIT_LB
+from calc.moisture import TICKS_PER_H, UNIT_LB
 from calc.signals import Caution, caution
 from calc.ways import HOURS_PER_DAY, HumidityInputs, Way, three_ways
 from calc.words import short_decimal
@@ -30,6 +30,7 @@ from calc.words import short_decimal
 DAMP_PCT = 80  # from here on walls and windows sweat and mold starts [%], common practice
 CHART_WIDTH, CHART_HEIGHT = Fraction(100), Fraction(70)
 LEAST_TOLD_LB = Fraction(1, 10)  # less water than this is not told of [lb]
+DRAWN_EACH = 2  # every second step is drawn [-]
 LONGEST_DRAWN = 3  # the chart ends at so many times the quickest way [-]
 DAYS_FROM_H = 72  # times from here on are told in days, a choice of words [h]
 
@@ -83,7 +84,7 @@ KIND = Field(
 )  # fmt: skip
 HEAT_HELD = Field(
     name="heat_held", label="Heat holds with a window open?", kind="choice", unit="",
-    help="Does a heater with a thermostat hold the room's heat, day and night?",
+    help="Yes, if a heater with a thermostat holds it day and night.",
     example="yes", default="unknown",
     choices=(("unknown", "Not known"), ("yes", "Yes"), ("no", "No")),
     why="Air from outdoors and drying water both take heat. A room that cools dries slowly.",
@@ -227,8 +228,12 @@ def _chart(inputs: HumidityInputs, ways: tuple[Way, ...]) -> Drawing:
     ]
     for way in ways:
         course = way.law.course
-        across, up = CHART_WIDTH / longest, CHART_HEIGHT / course.full_air
-        points = [(across * hours, up * course.held[at]) for at, hours in enumerate(course.times_h) if hours <= longest]
+        across, up = CHART_WIDTH / longest / TICKS_PER_H, CHART_HEIGHT / course.full_air
+        points = [
+            (across * ticks, up * course.held[at])
+            for at, ticks in enumerate(course.ticks)
+            if (at % DRAWN_EACH == 0 or at == len(course.ticks) - 1) and longest * TICKS_PER_H >= ticks
+        ]
         shapes.append(Shape(tuple(points), "curve", "none", way != best))
         labels.append(Label(points[-1], "right", way.short))
     told = "; ".join([way.told + ", " + _told(way) for way in ways])

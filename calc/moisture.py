@@ -72,12 +72,12 @@ class Books:
 
 @dataclass(frozen=True)
 class Course:
-    """How it went: `hours_to_dry` [h] or None where it is not dry in 30 days; `times_h` [h] and the water in the air then
-    [nanopounds]; what full air holds; the books at the start and at the end; for each coat that got dry its hours [h] and
+    """How it went: `hours_to_dry` [h] or None where it is not dry in 30 days; `ticks` [millionths of an hour] and the water in the
+    air then [nanopounds]; what full air holds; the books at the start and at the end; for each coat that got dry its hours [h] and
     the humidity on average over them [%]."""
 
     hours_to_dry: Fraction | None
-    times_h: tuple[Fraction, ...]
+    ticks: tuple[int, ...]
     held: tuple[int, ...]
     full_air: int
     start: Books
@@ -86,7 +86,7 @@ class Course:
 
     def followed_h(self) -> Fraction:
         """Return how long the course is [h]."""
-        return self.times_h[-1]
+        return Fraction(self.ticks[-1], TICKS_PER_H)
 
     def peak_pct(self) -> Fraction:
         """Return the highest humidity on the course [%]."""
@@ -94,7 +94,7 @@ class Course:
 
     def peak_h(self) -> Fraction:
         """Return when it is first that high [h]."""
-        return self.times_h[self.held.index(max(self.held))]
+        return Fraction(self.ticks[self.held.index(max(self.held))], TICKS_PER_H)
 
 
 @dataclass(frozen=True)
@@ -190,7 +190,7 @@ def follow(air: Air, coats: tuple[tuple[Fraction, Fraction], ...], start_psi: Fr
     start = pools.books()
     longest = LONGEST_H * TICKS_PER_H
     now = 0
-    times, held, ended = [Fraction(0)], [pools.held], []
+    times, held, ended = [0], [pools.held], []
     for at, (_, ratio) in enumerate(coats):
         # nanopounds an hour = drying / constant x (full - held), all scaled
         drying = round_half_up(waters[at] * air.saturated_psi / (ratio * pools.full) * SCALE * MILLION)
@@ -208,7 +208,7 @@ def follow(air: Air, coats: tuple[tuple[Fraction, Fraction], ...], start_psi: Fr
             left -= flow.dried
             now += ticks
             weighed += flow.mean * ticks
-            times.append(Fraction(now, TICKS_PER_H))
+            times.append(now)
             held.append(pools.held)
             wanted = ticks * waters[at] // (parts * flow.dried) if flow.dried > 0 else longest
             ticks = max(min(2 * ticks, wanted, LONGEST_STEP_H * TICKS_PER_H), 1)

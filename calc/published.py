@@ -65,12 +65,6 @@ ROWS = (
         "memory", "",
     ),
     (
-        "compound-lightweight", "Lightweight all-purpose compound submittal",
-        "A board maker", "", "Weight",
-        "Up to 35 percent lighter than conventional compound. With 13.7 lb a gallon for that, about 8.9.",
-        "seen", "2026-11-25",
-    ),
-    (
         "compound-water", "Technical note on trim and compound",
         "A trim maker", "", "Water in all-purpose compound",
         "30 to 35 percent water by weight. The higher figure is used, as more water needs more drying.",
@@ -347,18 +341,6 @@ ROWS = (
         "quoted", "2026-11-25",
     ),
     (
-        "doe-dehumidifier", "10 CFR 430, test of portable dehumidifiers",
-        "US Department of Energy", "In force since 2019", "65 °F, 60 % humidity",
-        "Pints a day of portable units sold since 2019 are given at 65 °F and 60 % humidity.",
-        "memory", "",
-    ),
-    (
-        "ashrae-moist-air", "ASHRAE Handbook: Fundamentals, heat of moist air",
-        "ASHRAE", "2017", "Chapter 1, enthalpy",
-        "0.018 Btu warm a cubic foot of room air by 1 °F; 1,055 Btu turn a pound of water at 68 °F into vapor.",
-        "computed", "2026-11-25",
-    ),
-    (
         "combustion-water", "Water from burning methane",
         "Chemistry", "", "Molar masses; heat value from memory",
         "Each 1,000 Btu of natural gas makes about 0.094 lb of water.",
@@ -400,4 +382,10 @@ ROWS = (
         "Bars open flame and machines that sand or grind lead paint without a fine-filter vacuum. Other bodies bar dry scraping too.",
         "memory", "",
     ),
+    ("compound-lightweight", "Lightweight all-purpose compound submittal", "A board maker", "", "Weight",
+     "Up to 35 percent lighter than conventional compound. With 13.7 lb a gallon for that, about 8.9.", "seen", "2026-11-25"),
+    ("doe-dehumidifier", "10 CFR 430, test of portable dehumidifiers", "US Department of Energy", "In force since 2019", "65 °F, 60 % humidity",
+     "Pints a day of portable units sold since 2019 are given at 65 °F and 60 % humidity.", "memory", ""),
+    ("ashrae-moist-air", "ASHRAE Handbook: Fundamentals, heat of moist air", "ASHRAE", "2017", "Chapter 1, enthalpy",
+     "0.018 Btu warm a cubic foot of room air by 1 °F; 1,055 Btu turn a pound of water at 68 °F into vapor.", "computed", "2026-11-25"),
 )  # fmt: skip

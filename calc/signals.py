@@ -101,6 +101,14 @@ CAUTIONS = (
         "common-practice",
     ),
     Caution(
+        "portable-heater",
+        "WARNING",
+        "A portable heater near film, cloth or wet work can set fire or shock.",
+        "It burns the house while people sleep.",
+        "Keep it 3 ft clear on dry floor, in a GFCI outlet, with no extension cord, and never run it asleep or away.",
+        "common-practice",
+    ),
+    Caution(
         "cold-compound",
         "NOTICE",
         "Under 55 °F compound dries badly.",

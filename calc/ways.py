@@ -105,26 +105,50 @@ def room_air(inputs: HumidityInputs, temperature_f: Fraction, air_changes_per_ho
         vapor_pressure_psi(temperature_f),
         outdoor_pressure_psi(inputs.outdoor_temperature_f) * inputs.outdoor_humidity_pct / 100,
         air_changes_per_hour,
-        pints * WATER_LB_PER_GAL / PINTS_PER_GALLON / HOURS_PER_DAY,
+        removal_lb_per_h(pints),
         vapor_pressure_psi(inputs.rated_f) * RATED_PCT / 100,
         inputs.burner_btu_per_h * BURNED_LB_PER_BTU,
     )
 
 
-def loads_of(inputs: HumidityInputs, end: str) -> tuple[tuple[Fraction, Fraction], ...]:
-    """Return each coat's (water [lb], times the basis time [-]), with the law's times at `end` 'low', 'law' or 'high'."""
-    found = []
-    for coat in inputs.layers().coats:
-        times = coat.times.low_h if end == "low" else coat.times.high_h if end == "high" else coat.times.law_h
-        found.append((coat.water_lb, times))
-    return tuple(found)
+def removal_lb_per_h(pints: Fraction) -> Fraction:
+    """Return what `pints` [pints/day] of water weigh in an hour [lb/h]."""
+    return pints * WATER_LB_PER_GAL / PINTS_PER_GALLON / HOURS_PER_DAY
 
 
-def run_of(inputs: HumidityInputs, air: Air, end: str, parts: int) -> Run:
-    """Return the run in `air` with the law's times at `end` 'low', 'law' or 'high', in steps of about one of `parts` of a coat."""
-    loads = loads_of(inputs, end)
-    start_psi = vapor_pressure_psi(inputs.temperature_f) * inputs.humidity_pct / 100
-    return Run(air, loads, follow(air, loads, start_psi, parts))
+class Room:
+    """One room's ways of drying: what all of its runs share is worked out once."""
+
+    def __init__(self, inputs: HumidityInputs) -> None:
+        self.inputs = inputs
+        self.air = room_air(inputs, inputs.temperature_f, inputs.open_air_changes_per_hour, Fraction(0))
+        self.start_psi = self.air.saturated_psi * inputs.humidity_pct / 100
+        coats = inputs.layers().coats
+        self.loads = {
+            "low": tuple([(coat.water_lb, coat.times.low_h) for coat in coats]),
+            "law": tuple([(coat.water_lb, coat.times.law_h) for coat in coats]),
+            "high": tuple([(coat.water_lb, coat.times.high_h) for coat in coats]),
+        }
+
+    def run(self, air: Air, end: str, parts: int = PARTS) -> Run:
+        """Return the run in `air` with the law's times at `end` 'low', 'law' or 'high', in steps of about one of `parts` of a coat."""
+        return Run(air, self.loads[end], follow(air, self.loads[end], self.start_psi, parts))
+
+    def first(self, airs: list[Air], end: str) -> Run:
+        """Return the run that is dry first, of the same room in each of `airs`."""
+        found = self.run(airs[0], end)
+        for air in airs[1:]:
+            other = self.run(air, end)
+            if _later(found, other) is found:
+                found = other
+        return found
+
+    def last(self, airs: list[Air], end: str) -> Run:
+        """Return the run that is dry last, of the same room in each of `airs`."""
+        found = self.run(airs[0], end)
+        for air in airs[1:]:
+            found = _later(found, self.run(air, end))
+        return found
 
 
 def three_ways(inputs: HumidityInputs) -> tuple[Way, Way, Way]:
@@ -133,53 +157,39 @@ def three_ways(inputs: HumidityInputs) -> tuple[Way, Way, Way]:
     The ends hold the law's band and what was not given: the leak of the closed room, heat that may fail with the window
     open, a dehumidifier that may ice up.
     """
-    heat, none = inputs.temperature_f, Fraction(0)
-    closed_airs = [room_air(inputs, heat, leak, none) for leak in inputs.leaks_per_h()]
-    machine_airs = [room_air(inputs, heat, leak, inputs.dehumidifier_pt_per_day) for leak in inputs.leaks_per_h()]
-    warm = room_air(inputs, heat, inputs.open_air_changes_per_hour, none)
+    room = Room(inputs)
+    leaks = inputs.leaks_per_h()
+    ends = leaks[1:] if len(leaks) > 1 else leaks
+    dry_lb_per_h = removal_lb_per_h(inputs.dehumidifier_pt_per_day)
+    usual = room.air.with_other(leaks[0], Fraction(0))
+    closed_airs = [room.air.with_other(leak, Fraction(0)) for leak in ends]
+    machine_airs = [room.air.with_other(leak, dry_lb_per_h) for leak in ends]
     closed = Way(
         "closed_hours", "Room closed", "closed",
-        _end(inputs, closed_airs, "low"), _run(inputs, closed_airs[0], "law"), _end(inputs, closed_airs, "high"),
+        room.first(closed_airs, "low"), room.run(usual, "law"), room.last(closed_airs, "high"),
     )  # fmt: skip
-    running = _run(inputs, machine_airs[0], "law")
+    iced = inputs.may_ice()
     machine = Way(
         "machine_hours", "Closed, dehumidifier on", "machine",
-        _end(inputs, machine_airs, "low"),
-        closed.law if inputs.may_ice() else running,
-        closed.longest if inputs.may_ice() else _end(inputs, machine_airs, "high"),
+        room.first(machine_airs, "low"),
+        closed.law if iced else room.run(usual.with_other(leaks[0], dry_lb_per_h), "law"),
+        closed.longest if iced else room.last(machine_airs, "high"),
     )  # fmt: skip
-    return closed, _window(inputs, warm), machine
+    return closed, _window(room), machine
 
 
-def _window(inputs: HumidityInputs, warm: Air) -> Way:
-    coldest_f = inputs.coldest_f()
-    soonest, by_law = _run(inputs, warm, "low"), _run(inputs, warm, "law")
-    longest: Run | None = _run(inputs, warm, "high")
-    if inputs.heat_held != "yes" and coldest_f < inputs.temperature_f:
-        if coldest_f < FREEZING_F:
-            longest = None
-        else:
-            cold = room_air(inputs, coldest_f, warm.air_changes_per_hour, Fraction(0))
-            longest = _later(_run(inputs, warm, "high"), _run(inputs, cold, "high"))
-            if inputs.heat_held == "no":
-                by_law = _run(inputs, cold, "law")
+def _window(room: Room) -> Way:
+    inputs, warm = room.inputs, room.air
+    soonest, by_law = room.run(warm, "low"), room.run(warm, "law")
+    longest: Run | None = None
+    if inputs.heat_held == "yes" or inputs.coldest_f() >= inputs.temperature_f:
+        longest = room.run(warm, "high")
+    elif inputs.coldest_f() >= FREEZING_F:
+        cold = room_air(inputs, inputs.coldest_f(), warm.air_changes_per_hour, Fraction(0))
+        longest = room.last([warm, cold], "high")
+        if inputs.heat_held == "no":
+            by_law = room.run(cold, "law")
     return Way("window_hours", "Window open", "window", soonest, by_law, longest)
-
-
-def _run(inputs: HumidityInputs, air: Air, end: str) -> Run:
-    return run_of(inputs, air, end, PARTS)
-
-
-def _end(inputs: HumidityInputs, airs: list[Air], end: str) -> Run:
-    """The first or the last to be dry, of the same room with each leak."""
-    found = _run(inputs, airs[0], end)
-    for air in airs[1:]:
-        other = _run(inputs, air, end)
-        if end == "high":
-            found = _later(found, other)
-        elif _later(found, other) is found:
-            found = other
-    return found
 
 
 def _later(one: Run, other: Run) -> Run:

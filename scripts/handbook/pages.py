@@ -23,7 +23,7 @@ SYMBOLS = {
     "pails": "N", "compound_lb_per_gal": "ρ", "water_pct": "m", "carry_weight_lb": "W_p", "wet_weight_lb": "W",
     "water_to_dry_gal": "Q_w", "dry_load_psf": "q_d", "peak_load_psf": "q_p", "temperature_f": "T", "humidity_pct": "RH",
     "vapor_pressure_psi": "p", "hours": "τ", "hours_low": "τ_a", "hours_high": "τ_b", "first_coat_hours_high": "τ_1",
-    "total_hours_high": "τ_n",
+    "total_hours_high": "τ_n", "total_hours": "τ_n0", "total_hours_low": "τ_na", "drying_constant_h_psi": "K",
     "samples_needed": "N_s", "samples_taken": "n_s", "year_built": "Y", "disturbed_sqft": "A_d", "total_disturbed_sqft": "A_30",
     "drop_in": "h", "lower_height_ft": "H_n", "fixtures_that_fit": "N_f", "fixtures_with_work": "N_w", "fixtures_that_stop": "N_x",
     "person_height_in": "h_p", "head_gap_in": "g", "base_width_ft": "b", "leaning_ladder_ft": "L", "platform_height_ft": "h_s",
@@ -46,6 +46,8 @@ SYMBOLS = {
     "layout_screws": "N_y1", "textbook_screws": "N_y2", "caulk_tubes": "N_k",
     "outdoor_temperature_f": "T_o", "outdoor_humidity_pct": "RH_o", "dehumidifier_pt_per_day": "D", "closed_air_changes_per_hour": "n_1",
     "open_air_changes_per_hour": "n_2", "burner_btu_per_h": "B", "closed_hours": "τ_c", "window_hours": "τ_w", "machine_hours": "τ_m",
+    "closed_hours_low": "τ_ca", "closed_hours_high": "τ_cb", "window_hours_low": "τ_wa", "window_hours_high": "τ_wb", "machine_hours_low": "τ_ma",
+    "machine_hours_high": "τ_mb", "closed_heat_kw": "P_c", "window_heat_kw": "P_w", "machine_takes_pt_per_day": "D_1", "wet_area_sqft": "A_q",
     "peak_humidity_pct": "RH_p", "burner_water_lb": "W_u", "moisture_gr_per_lb": "x", "dew_point_f": "T_d",
     "spread_sqft_per_gal": "e", "primer_sqft_per_gal": "e_p", "texture_extra_pct": "k_x", "painted_sqft": "A_p", "gallons": "Q_g",
     "adhesive_sqft_per_gal": "e_a", "adhesive_gal": "Q_h", "spots": "N_o", "bond_factor": "γ", "planned_length_ft": "L_p",
@@ -253,7 +255,7 @@ def limits_page(pages: list[Page]) -> str:
 
 
 TEMPERATURES_F = (50, 60, 70, 80)
-HUMIDITIES_PCT = (20, 40, 50, 60, 70, 80, 90)
+HUMIDITIES_PCT = (20, 40, 50, 60, 70, 80, 90, 95)
 
 
 def drying_page(pages: list[Page]) -> str:
@@ -280,8 +282,8 @@ def drying_page(pages: list[Page]) -> str:
     cited = [source_id for line in (answer.lines if answer else ()) for source_id in line.sources]
     head = _head("Drying times", "How long a thin coat of compound dries, by heat and humidity of the room.")
     return (
-        head + "# Drying times\n\nA coat of 1/16 in, under tape, in still air. Worked out by the same form as for your room; the law behind it stands on a"
-        " table from memory. Looks dry is not dry: feel it.\n\n"
+        head + "# Drying times\n\nA coat of 1/16 in, under tape, in air that stays as it is. Worked out by the same form as for your room; the law behind it stands on a"
+        " table from memory, row by row. Looks dry is not dry: feel it.\n\n"
         '<section class="wide" tabindex="0" aria-label="Drying times"><table><thead><tr><th scope="col">Humidity</th>' + heads
         + f"</tr></thead><tbody>{rows}</tbody></table></section>\n\nFor your room and your coat: [when the next coat may go on](../finish/dry.md#drying).\n\n"
         + source_list(cited) + "\n"

@@ -73,7 +73,11 @@ def test_the_constant_is_the_mean_of_each_row_of_the_table():
     """Row by row from the recalled cells and PsychroLib; the rows of 95, 60 and 40 % are in our record as constants only."""
     for pct, constant in DRYING_ROWS:
         if pct in TABLE:
-            cells = [hours * psychrolib.GetSatVapPres(heat) * (1 - pct / 100) for heat, hours in zip(HEATS, TABLE[pct]) if hours]
+            cells = [
+                hours * psychrolib.GetSatVapPres(heat) * (1 - pct / 100)
+                for heat, hours in zip(HEATS, TABLE[pct])
+                if hours
+            ]
             # the record's mean takes in the two unsure cells, up to 22 % off their row's trend, a sixth of it each
             slack = 0.04 if len(cells) < len(HEATS) else 0.005
             assert float(constant) == pytest.approx(sum(cells) / len(cells), rel=slack)
@@ -170,7 +174,7 @@ def test_the_working_of_the_first_coat_gives_its_value():
 
 
 def test_a_coat_over_an_eighth_is_warned_of():
-    assert THICK_COAT_IN == F(1, 8)
+    assert F(1, 8) == THICK_COAT_IN
     for thickness, warned in (("1/8", False), ("9/64", True)):
         answer, _ = ask(coat_thickness_in=thickness)
         assert ("thick-fill" in [one.id for one in answer.cautions]) is warned

@@ -10,7 +10,7 @@ UNIT_ENDINGS = {
     "in": "_in", "ft": "_ft", "sqft": "_sqft", "gal": ("_gal", "gallons"), "cuft": "_cuft", "cuyd": "_cuyd", "lb": "_lb", "psf": "_psf",
     "psi": "_psi", "lb/gal": "_lb_per_gal", "%": "_pct", "F": "_f", "h": ("hours", "hours_low", "hours_high"), "cfm": "_cfm", "mil": "_mil",
     "per_h": "_per_hour", "gal/100sqft": "_gal_per_100sqft", "sqft/gal": "_sqft_per_gal", "pt/day": "_pt_per_day", "Btu/h": "_btu_per_h",
-    "gr/lb": "_gr_per_lb", "inwc": "_inwc", "sqin": "_sqin", "": "",
+    "gr/lb": "_gr_per_lb", "inwc": "_inwc", "sqin": "_sqin", "h psi": "_h_psi", "kW": "_kw", "": "",
 }  # fmt: skip
 EVERY_FIELD = [
     pytest.param(one, field, id=f"{one.name} {field.name}") for one in catalogue.every() for field in one.fields

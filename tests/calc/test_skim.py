@@ -132,7 +132,7 @@ def test_the_working_of_the_peak_gives_both_moments():
 
 
 def test_the_drying_forms_reckon_with_the_water_that_this_one_finds():
-    skim, values = ask(rooms="Living: 20' x 14'", texture_depth_in="1/8", coats=2)
+    _, values = ask(rooms="Living: 20' x 14'", texture_depth_in="1/8", coats=2)
     answer, _ = catalogue.work_out("humidity", {"rooms": "Living: 20' x 14'", "texture_depth_in": "1/8", "coats": "2"})
     water_lb = {line.name: line.value for line in answer.lines}["water_lb"]
     assert water_lb == values["water_to_dry_gal"] * F("8.3285")
