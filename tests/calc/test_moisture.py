@@ -179,7 +179,7 @@ def test_in_air_that_stays_as_it_is_both_forms_agree(heat, humidity, thickness, 
     drying = lines_of("drying", **coat, **air)
     given = {
         "volume_cuft": 2_000_000,
-        "wet_area_sqft": 1,
+        "wet_area_sqft": 20,
         "open_air_changes_per_hour": 60,
         "outdoor_temperature_f": heat,
         "outdoor_humidity_pct": humidity,
