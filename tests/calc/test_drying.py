@@ -173,6 +173,16 @@ def test_the_working_of_the_first_coat_gives_its_value():
     assert float(F(constant) / F(pressure) / F(missing)) == pytest.approx(float(lines["hours"].value), rel=0.001)
 
 
+def test_the_band_is_the_quarter_by_which_the_recalled_table_is_trusted():
+    band = drying_band_h(F(70), F(50), BASIS)
+    assert band.low_h * 4 == band.law_h * 3 and band.high_h * 4 == band.law_h * 5
+
+
+def test_just_under_the_last_row_there_is_an_answer():
+    answer, _ = ask(humidity_pct="97.9", temperature_f=98)
+    assert answer
+
+
 def test_a_coat_over_an_eighth_is_warned_of():
     assert F(1, 8) == THICK_COAT_IN
     for thickness, warned in (("1/8", False), ("9/64", True)):

@@ -232,6 +232,13 @@ def test_wet_area_and_coats_set_the_pace():
     assert float(twice["window_hours"].value / whole["window_hours"].value) == pytest.approx(2, rel=0.02)
 
 
+def test_a_filled_texture_holds_the_water_of_three_quarters_of_its_depth():
+    """280 sq ft, 1/4 in deep and one coat of 1/16 in: (0.1875 + 0.0625) in of compound, a quarter of it lost."""
+    lines = lines_of("humidity", volume_cuft=2240, wet_area_sqft=280, texture_depth_in="1/4", coats=1)
+    water_lb = 280 * 0.25 / 12 * 1728 / 231 / 0.75 * 13.7 * 0.35
+    assert float(lines["water_lb"].value) == pytest.approx(water_lb, rel=1e-6)
+
+
 def test_each_working_gives_its_hours_by_the_drying_form():
     """The humidity on average that stands in the working, put into the law, gives that coat's hours."""
     for way in three_ways(inputs(closed_air_changes_per_hour=None, texture_depth_in=F(1, 8), humidity_pct=F(30))):
@@ -252,6 +259,7 @@ def test_the_band_holds_what_was_not_asked():
         assert open_ended[name].longest_h() >= told[name].longest_h()
     assert open_ended["closed_hours"].longest.air.air_changes_per_hour == F(1, 10)
     assert open_ended["closed_hours"].soonest.air.air_changes_per_hour == 1
+    assert open_ended["closed_hours"].law.air.air_changes_per_hour == F(3, 10)
     assert open_ended["window_hours"].longest.air.temperature_f == 50
     assert told["window_hours"].longest.air.temperature_f == 68
     assert three_ways(inputs(heat_held="no"))[1].law.air.temperature_f == 50
