@@ -141,9 +141,8 @@ def _told(way: Way) -> str:
     if longest_h is not None:
         return band_text(soonest_h, longest_h)
     if soonest_h < DAYS_FROM_H:
-        return words.plural(floor(soonest_h), "hour") + " at the soonest, perhaps not in 30 days"
-    days = Fraction(floor(soonest_h * 2 / HOURS_PER_DAY), 2)
-    return short_decimal(days, 1) + " days at the soonest, perhaps not in 30 days"
+        return words.plural(floor(soonest_h), "hour") + " to over 30 days"
+    return short_decimal(Fraction(floor(soonest_h * 2 / HOURS_PER_DAY), 2), 1) + " to over 30 days"
 
 
 def _item(inputs: HumidityInputs, way: Way) -> Item:
@@ -157,12 +156,11 @@ def _item(inputs: HumidityInputs, way: Way) -> Item:
     text = "Water goes " + words.listed(told) + "." if told else "No water has left yet."
     if way.name == "machine_hours" and inputs.may_ice():
         text = "It may ice up under 65 °F, and then takes nothing. " + text
-    if way.name == "window_hours" and inputs.heat_held != "yes" and inputs.coldest_f() < inputs.temperature_f:
-        text += (
-            " The longer time is without heat: the room then falls toward "
-            + measure.shown(inputs.coldest_f(), "F", 0, inputs.show_in)
-            + "."
-        )
+    if way.longest is None:
+        text += " Without heat the room falls toward freezing, and then nothing dries."
+    elif way.name == "window_hours" and inputs.heat_held != "yes" and inputs.coldest_f() < inputs.temperature_f:
+        cold = measure.shown(inputs.coldest_f(), "F", 0, inputs.show_in)
+        text += " The longer time is without heat: the room then falls toward " + cold + "."
     return Item(way.told, _told(way), text, LAW)
 
 
