@@ -9,7 +9,7 @@ from calc.drying import LEAST_TEMPERATURE_F, band_text
 from calc.drying_law import FREEZING_F, WARMEST_F
 from calc.exact import floor
 from calc.fields import SHOW_IN, Fault, Field, InputFault, Values
-from calc.humidity_lines import LAW, lines_of, most_humid
+from calc.humidity_lines import LAW, heat_kw, lines_of, most_humid
 from calc.inputs import (
     COAT_THICKNESS,
     COATS,
@@ -116,7 +116,7 @@ def humidity(inputs: HumidityInputs, given: tuple[tuple[str, str], ...]) -> Answ
         notes=(
             "It is the drying form's law at the humidity of each hour. In air that stays as it is both forms agree.",
             "Board, wood and cloth take up water at first and give it back later. That is left out: the top is lower, and the end slower.",
-            "Drying cools the air; the heat above holds that, and not what walls and windows lose. A fan is not in it.",
+            "Drying cools the wet face and the air; the heat that it tells holds that, and not what walls and windows lose. A fan is not in it.",
             "A dehumidifier takes in proportion to the water in the air, and at most its rating.",
         ),
         drawing=_chart(inputs, ways),
@@ -156,12 +156,16 @@ def _item(inputs: HumidityInputs, way: Way) -> Item:
     text = "Water goes " + words.listed(told) + "." if told else "No water has left yet."
     if way.name == "machine_hours" and inputs.may_ice():
         text = "It may ice up under 65 °F, and then takes nothing. " + text
+    sources = LAW
+    if way.name == "window_hours":
+        text += " Drying takes about " + short_decimal(heat_kw(inputs, way), 1) + " kW of heat, walls not counted."
+        sources = LAW + ("ashrae-moist-air",)
     if way.longest is None:
         text += " Without heat the room falls toward freezing, and then nothing dries."
     elif way.name == "window_hours" and inputs.heat_held != "yes" and inputs.coldest_f() < inputs.temperature_f:
         cold = measure.shown(inputs.coldest_f(), "F", 0, inputs.show_in)
         text += " The longer time is without heat: the room then falls toward " + cold + "."
-    return Item(way.told, _told(way), text, LAW)
+    return Item(way.told, _told(way), text, sources)
 
 
 def _best(inputs: HumidityInputs, ways: tuple[Way, ...]) -> Way:

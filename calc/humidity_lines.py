@@ -160,6 +160,19 @@ def _water_working(layers: Layers, closed: Way) -> str:
     )  # fmt: skip
 
 
+def heat_kw(inputs: HumidityInputs, way: Way) -> Fraction:
+    """Return the heat [kW] that holds the room's heat on average while `way` dries it, without what walls and windows lose.
+
+    Source: ASHRAE 2017, heat of moist air.
+    """
+    air, water = _heat_btu_per_h(inputs, _warm_run(inputs, way))
+    return (air + water) / BTU_PER_H_PER_KILOWATT
+
+
+def _warm_run(inputs: HumidityInputs, way: Way) -> Run:
+    return way.soonest if way.law.air.temperature_f < inputs.temperature_f else way.law
+
+
 def _heat_btu_per_h(inputs: HumidityInputs, run: Run) -> tuple[Fraction, Fraction]:
     """What warms the air from outdoors, and what turns water to vapor, on average over the course [Btu/h]."""
     colder_f = max(inputs.temperature_f - inputs.outdoor_temperature_f, Fraction(0))
@@ -169,7 +182,7 @@ def _heat_btu_per_h(inputs: HumidityInputs, run: Run) -> tuple[Fraction, Fractio
 
 
 def _heat_line(name: str, label: str, inputs: HumidityInputs, way: Way, show: str) -> Line:
-    run = way.soonest if way.law.air.temperature_f < inputs.temperature_f else way.law
+    run = _warm_run(inputs, way)
     air, water = _heat_btu_per_h(inputs, run)
     working = (
         short_decimal(inputs.volume_cuft, 0) + " cu ft × " + short_decimal(run.air.air_changes_per_hour, 2) + " × 0.018 × "
@@ -178,9 +191,7 @@ def _heat_line(name: str, label: str, inputs: HumidityInputs, way: Way, show: st
         + " h × 1,055 = " + decimal(air + water, 0) + " Btu/h ÷ 3,412"
     )  # fmt: skip
     rule = "0.018 Btu a cubic foot and degree for air from outdoors, 1,055 Btu a pound for the water. Walls and windows come on top."
-    return line(
-        name, label, (air + water) / BTU_PER_H_PER_KILOWATT, "kW", 1, rule, working, ("ashrae-moist-air",), show
-    )
+    return line(name, label, heat_kw(inputs, way), "kW", 1, rule, working, ("ashrae-moist-air",), show)
 
 
 def _machine_line(inputs: HumidityInputs, start_psi: Fraction, show: str) -> Line:

@@ -103,8 +103,8 @@ CAUTIONS = (
     Caution(
         "portable-heater",
         "WARNING",
-        "A portable heater near film, cloth or wet work can set fire or shock.",
-        "It burns the house while people sleep.",
+        "A portable heater near film, cloth or wet work can start a fire or shock you.",
+        "A fire at night kills people in their sleep.",
         "Keep it 3 ft clear on dry floor, in a GFCI outlet, with no extension cord, and never run it asleep or away.",
         "common-practice",
     ),

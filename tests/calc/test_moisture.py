@@ -328,6 +328,8 @@ def test_the_heat_that_a_window_takes_is_what_moist_air_carries_off():
 def test_five_gallons_by_a_window_need_more_than_a_kilowatt():
     value = lines_of("humidity", volume_cuft=2240, water_gal=5, coats=1, heat_held="yes")["window_heat_kw"].value
     assert F(11, 10) <= value <= F(13, 10)
+    answer, _ = catalogue.work_out("humidity", {"volume_cuft": "2240", "water_gal": "5", "coats": "1"})
+    assert "about 1.2 kW of heat" in answer.items[1].text
 
 
 @given(st.integers(33, 98), st.integers(5, 100))
