@@ -156,7 +156,7 @@ def _item(inputs: HumidityInputs, way: Way) -> Item:
     text = "Water goes " + words.listed(told) + "." if told else "No water has left yet."
     if way.name == "machine_hours" and inputs.may_ice():
         text = "It may ice up under 65 °F, and then takes nothing. " + text
-    sources = LAW
+    sources: tuple[str, ...] = LAW
     if way.name == "window_hours":
         text += " Drying takes about " + short_decimal(heat_kw(inputs, way), 1) + " kW of heat, walls not counted."
         sources = LAW + ("ashrae-moist-air",)
