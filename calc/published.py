@@ -388,4 +388,16 @@ ROWS = (
      "Pints a day of portable units sold since 2019 are given at 65 °F and 60 % humidity.", "memory", ""),
     ("ashrae-moist-air", "ASHRAE Handbook: Fundamentals, heat of moist air", "ASHRAE", "2017", "Chapter 1, enthalpy",
      "0.018 Btu warm a cubic foot of room air by 1 °F; 1,055 Btu turn a pound of water at 68 °F into vapor.", "computed", "2026-11-25"),
+    (
+        "epa-mold", "A Brief Guide to Mold, Moisture and Your Home",
+        "US Environmental Protection Agency", "", "Who should do the cleanup",
+        "Up to about 10 square feet a person can mostly clean up alone; more is for a trained firm.",
+        "memory", "",
+    ),
+    (
+        "cfr-763-93", "40 CFR 763.93 Management plans, and 763.84",
+        "US Environmental Protection Agency", "", "763.93(a), 763.84(g)",
+        "A school keeps a plan of its asbestos and names a person who answers for it.",
+        "memory", "",
+    ),
 )  # fmt: skip
