@@ -322,5 +322,5 @@ CALCULATOR = Calculator(
     ),
     work_out=_work_out,
     example=(("rooms", "Living: 20' x 14'"), ("joist_direction", "north-south"), ("joist_spacing_in", "16"), ("board_thickness_in", "1/2"), ("rated_ceiling", "no")),
-    sources=("ga-span",),
+    sources=("board-span",),
 )  # fmt: skip

@@ -67,7 +67,7 @@ RULES = (
     # Asbestos. For every person and every place.
     DecisionRule("asbestos-found", TOUCH, (("asbestos_result", ("found",)),), "closed",
                  "Asbestos was found. Only a licensed contractor disturbs it.",
-                 "call-licensed", "licensed-removal", "cfr-61-m-appendix-a", guards=True),
+                 "call-licensed", "licensed-removal", "cfr-61-141", guards=True),
     DecisionRule("asbestos-trace", TOUCH, (("asbestos_result", ("trace",)),), "closed",
                  "Some asbestos was found. Work rules hold at any content.",
                  "count-layers", "asbestos-trace", "cfr-1926-1101", guards=True),

@@ -100,7 +100,7 @@ SHEET_WIDTH = Field(
 BOARD_THICKNESS = Field(
     name="board_thickness_in", label="New board", kind="choice", unit="",
     help="1/4 in only over sound old board, on joists to 16 in.",
-    example="1/2", default="1/2", source="ga-span",
+    example="1/2", default="1/2", source="board-span",
     choices=tuple([(name, name + " in") for name, _ in BOARD_PSF]),
 )  # fmt: skip
 BUILDING = Field(

@@ -67,7 +67,7 @@ ROWS = (
     (
         "compound-water", "Technical note on trim and compound",
         "A trim maker", "", "Water in all-purpose compound",
-        "30 to 35 percent water by weight. The higher figure is used, as more water needs more drying.",
+        "The note gives 30 to 35 percent water “per gallon”. The book reads that as by weight, and uses the higher figure, as more water needs more drying.",
         "quoted", "2026-11-25",
     ),
     (
@@ -114,9 +114,9 @@ ROWS = (
     ),
     (
         "cfr-1926-1153", "29 CFR 1926.1153 Respirable crystalline silica",
-        "US Occupational Safety and Health Administration", "", "(c), (d)",
+        "US Occupational Safety and Health Administration", "", "(b), (c), (d)",
         "At most 50 micrograms of silica in a cubic meter of air over 8 hours; action from 25.",
-        "seen", "2026-11-25",
+        "quoted", "2026-11-25",
     ),
     (
         "niosh-sanding", "Control of drywall sanding dust, ECTB 208-11a",
@@ -143,15 +143,15 @@ ROWS = (
         "quoted", "2026-11-25",
     ),
     (
-        "cfr-61-m-appendix-a", "40 CFR 61 subpart M, appendix A",
-        "US Environmental Protection Agency", "", "Definition by polarized light microscopy",
-        "Asbestos-containing material holds more than 1 percent asbestos.",
-        "seen", "2026-11-25",
+        "cfr-61-141", "40 CFR 61.141 Definitions (asbestos)",
+        "US Environmental Protection Agency", "", "Friable and nonfriable asbestos material",
+        "Asbestos-containing material holds more than 1 percent asbestos by polarized light microscopy.",
+        "memory", "",
     ),
     (
         "cfr-1926-1101", "29 CFR 1926.1101 Asbestos in construction",
         "US Occupational Safety and Health Administration", "", "(b), (c), (g)(5)(i)(A), (h)(3)",
-        "At most 0.1 fiber per cubic centimeter over 8 hours. Enclosures: at least 4 air changes an hour and 0.02 inches of water below the rooms around. The work rules hold at any asbestos content. The filter-mask and 1980 rules are from memory.",
+        "At most 0.1 fiber per cubic centimeter over 8 hours. Enclosures: at least 4 air changes an hour and 0.02 inches of water below the rooms around. Some of the work rules hold at any asbestos content; that, the filter-mask and the 1980 rules are from memory.",
         "seen", "2026-11-25",
     ),
     (
@@ -169,7 +169,7 @@ ROWS = (
     (
         "ufgs-13280a", "UFGS 13280A Asbestos abatement",
         "US Department of Defense", "", "Critical barriers",
-        "Critical barriers from 10 square feet of surfacing, or 25 linear feet of pipe covering.",
+        "Critical barriers for more than 10 square feet of surfacing, or 25 linear feet of pipe covering.",
         "seen", "2026-11-25",
     ),
     (
@@ -217,7 +217,7 @@ ROWS = (
     (
         "board-maker-compound", "Ready-mixed compound submittals and coverage table",
         "A board maker", "", "Coverage",
-        "About 9.4 gallons, or 138 lb, of ready-mixed compound and 370 ft of tape for 1,000 sq ft.",
+        "Submittals: about 9.4 gallons of ready-mixed compound for 1,000 sq ft. Coverage table: about 138 lb of it, another product, and 370 ft of tape.",
         "memory", "",
     ),
     (
@@ -353,9 +353,9 @@ ROWS = (
         "memory", "",
     ),
     (
-        "ga-span", "Gypsum panel submittal, framing spacing on ceilings",
+        "board-span", "Gypsum panel submittal, framing spacing on ceilings",
         "A board maker", "", "Page 2",
-        "One layer across the joists: 3/8 in board to 16 in, 1/2 and 5/8 in to 24 in. Insulation on 1/2 in board: 1.3 lb/sq ft at 24 in, 2.2 at 16 in.",
+        "One layer across the joists: 3/8 in board to 16 in, 1/2 and 5/8 in to 24 in.",
         "seen", "2026-11-25",
     ),
     (
@@ -383,7 +383,7 @@ ROWS = (
         "memory", "",
     ),
     ("compound-lightweight", "Lightweight all-purpose compound submittal", "A board maker", "", "Weight",
-     "Up to 35 percent lighter than conventional compound. With 13.7 lb a gallon for that, about 8.9.", "seen", "2026-11-25"),
+     "Up to 35 percent lighter than conventional compound. With 13.7 lb a gallon for that (from memory), about 8.9.", "seen", "2026-11-25"),
     ("doe-dehumidifier", "10 CFR 430, test of portable dehumidifiers", "US Department of Energy", "In force since 2019", "65 °F, 60 % humidity",
      "Pints a day of portable units sold since 2019 are given at 65 °F and 60 % humidity.", "memory", ""),
     ("ashrae-moist-air", "ASHRAE Handbook: Fundamentals, heat of moist air", "ASHRAE", "2017", "Chapter 1, enthalpy",
@@ -399,5 +399,17 @@ ROWS = (
         "US Environmental Protection Agency", "", "763.93(a), 763.84(g)",
         "A school keeps a plan of its asbestos and names a person who answers for it.",
         "memory", "",
+    ),
+    (
+        "ansi-z535-6", "ANSI Z535.6 Product safety information in manuals",
+        "American National Standards Institute", "2011 (R2017)", "Signal words; kinds of message",
+        "DANGER will kill or maim if not avoided, WARNING can, CAUTION can hurt lightly, NOTICE is about property.",
+        "memory", "",
+    ),
+    (
+        "old-board-insulation", "Older gypsum panel sheet, insulation over ceilings",
+        "A board maker", "", "Insulation",
+        "2.2 lb/sq ft on 5/8 in board with joists 24 in apart; 2.4 on 1/2 in with joists 16 in apart, where the newer sheet's 2.2 is used.",
+        "quoted", "2026-11-25",
     ),
 )  # fmt: skip

@@ -280,5 +280,5 @@ CALCULATOR = Calculator(
     work_out=_work_out,
     example=(("rooms", "Living: 20' x 14'"), ("more_areas", "Bedrooms: 420"), ("building", "house"), ("place", "Colorado")),
     one_of=("rooms", "area_sqft"),
-    sources=("cfr-61-145", "epa-1995-small-residence", "colorado-reg-8", "ufgs-13280a", "cfr-1926-1101", "epa-bans", "cfr-61-m-appendix-a", "common-practice", "epa-asbestos-in-your-home"),
+    sources=("cfr-61-145", "epa-1995-small-residence", "colorado-reg-8", "ufgs-13280a", "cfr-1926-1101", "epa-bans", "cfr-61-141", "common-practice", "epa-asbestos-in-your-home"),
 )  # fmt: skip
