@@ -13,6 +13,7 @@ import importlib
 import importlib.abc
 import importlib.util
 import json
+import signal
 import sys
 from dataclasses import dataclass
 from fractions import Fraction
@@ -22,6 +23,7 @@ ROOT = Path(__file__).resolve().parents[2]
 CALC = ROOT / "calc"
 # words, layout and the book's own data: no number of the trade stands in them
 LEFT_OUT = ("words", "drawing", "fields", "answer", "signals", "sources", "published", "catalogue", "browser", "inputs", "__main__", "__init__")  # fmt: skip
+SECONDS = 60  # a nudge that stops an answer from ending is noticed too
 SLOW = {"board": 9, "taping": 8, "carry": 7, "humidity": 6, "decision": 5, "sheeting": 4}  # asked last
 
 
@@ -173,6 +175,10 @@ def users() -> dict[str, set[str]]:
     return by
 
 
+def _too_long(*_) -> None:
+    raise TimeoutError("no answer any more")
+
+
 def type_module(calculator) -> str:
     """The module that a calculator is declared in."""
     return calculator.work_out.__module__.removeprefix("calc.")
@@ -188,6 +194,8 @@ def noticed(number: Number, calculators: set[str], value: Fraction) -> str:
     _fresh()
     finder = _Nudged(number, value)
     sys.meta_path.insert(0, finder)
+    signal.signal(signal.SIGALRM, _too_long)
+    signal.alarm(SECONDS)
     try:
         evidence = importlib.import_module("handbook.evidence")
 
@@ -202,6 +210,7 @@ def noticed(number: Number, calculators: set[str], value: Fraction) -> str:
     except Exception:
         return "the module itself"
     finally:
+        signal.alarm(0)
         sys.meta_path.remove(finder)
         _fresh()
 
