@@ -7,10 +7,34 @@ from calc.answer import Calculator, public
 from calc.browser import fault_list
 from calc.fields import Fault
 from calc.render import text
-from calc.words import json_text, quoted
+from calc.words import cut, json_text, mended, quoted
 
 EXIT_OK = 0
 EXIT_FAULT = 2
+PLAINER = (
+    ("−", "-"),
+    ("–", "-"),
+    ("×", "x"),
+    ("÷", "/"),
+    ("“", '"'),
+    ("”", '"'),
+    ("’", "'"),
+    ("…", "..."),
+    ("√", "root "),
+    ("→", "->"),
+    ("²", "2"),
+    ("³", "3"),
+    ("°", " deg "),
+    ("µ", "u"),
+    ("½", " 1/2"),
+    ("¼", " 1/4"),
+    ("¾", " 3/4"),
+    ("±", "+/-"),
+    ("≥", ">="),
+    ("≤", "<="),
+)  # what stands for a mark that a terminal's code does not have
+_TEN_BITS = 10
+_FIRST_OF_PAIR, _SECOND_OF_PAIR, _PAIRED_FROM = 0xD800, 0xDC00, 0x10000  # how JSON writes a mark past four digits
 
 
 def main(arguments: list[str]) -> int:
@@ -19,23 +43,53 @@ def main(arguments: list[str]) -> int:
     wants_help = "--help" in arguments or "-h" in arguments
     rest = [argument for argument in arguments if argument not in ("--json", "--help", "-h")]
     if not rest:
-        print(_listing())
+        _write(_listing())
         return EXIT_OK
     calculator = catalogue.find(rest[0])
     if wants_help and calculator is not None:
-        print(_help(calculator))
+        _write(_help(calculator))
         return EXIT_OK
     given, faults = _pairs(rest[1:])
     answer, found = catalogue.work_out(rest[0], given)
     faults = faults + list(found)
     if answer is None or faults:
         if as_json:
-            print(json_text({"faults": fault_list(tuple(faults))}))
+            _write(json_text({"faults": fault_list(tuple(faults))}), as_json=True)
         else:
-            print(text.faults(tuple(faults)), file=sys.stderr)
+            _write(text.faults(tuple(faults)), failed=True)
         return EXIT_FAULT
-    print(json_text(public(answer)) if as_json else text.answer(answer))
+    _write(json_text(public(answer)) if as_json else text.answer(answer), as_json)
     return EXIT_OK
+
+
+def _write(told: str, as_json: bool = False, failed: bool = False) -> None:
+    """Print in marks that the terminal or file has; who reads may have gone away, as `head` does."""
+    to = sys.stderr if failed else sys.stdout
+    encoding = getattr(to, "encoding", None) or "utf-8"
+    try:
+        print(_in_marks_of(encoding, mended(told), as_json), file=to, flush=True)
+    except BrokenPipeError:
+        try:
+            to.close()  # else the interpreter tries once more to write what is left
+        except BrokenPipeError:
+            return
+
+
+def _in_marks_of(encoding: str, told: str, as_json: bool) -> str:
+    plainer = dict(PLAINER)
+    known = {mark: mark for mark in told if mark.encode(encoding, "ignore")}
+    return "".join(
+        [known[mark] if mark in known else _json_code(mark) if as_json else plainer.get(mark, "?") for mark in told]
+    )
+
+
+def _json_code(mark: str) -> str:
+    code = ord(mark)
+    if code < _PAIRED_FROM:
+        return "\\u" + hex(code)[2:].rjust(4, "0")
+    code -= _PAIRED_FROM
+    first, second = _FIRST_OF_PAIR + (code >> _TEN_BITS), _SECOND_OF_PAIR + code % (1 << _TEN_BITS)
+    return "\\u" + hex(first)[2:] + "\\u" + hex(second)[2:]
 
 
 def _pairs(arguments: list[str]) -> tuple[dict[str, str], list[Fault]]:
@@ -45,10 +99,10 @@ def _pairs(arguments: list[str]) -> tuple[dict[str, str], list[Fault]]:
         name, equals, value = argument.partition("=")
         if not equals or not name:
             message = "An input is written name=value, not " + quoted(argument) + "."
-            faults.append(Fault(name, argument, message, "area_sqft=280"))
+            faults.append(Fault(cut(name), cut(argument), message, "area_sqft=280"))
         elif name in given:
             message = "The input " + quoted(name) + " is given twice. Give it once."
-            faults.append(Fault(name, value, message, name + "=" + given[name]))
+            faults.append(Fault(cut(name), cut(value), message, cut(name + "=" + given[name])))
         else:
             given[name] = value
     return given, faults
@@ -70,7 +124,7 @@ def _help(calculator: Calculator) -> str:
     rows = [calculator.name + ": " + calculator.summary, "", "Inputs:"]
     for field in calculator.fields:
         rows.append("  " + field.name)
-        rows.append("      " + field.label + ". " + field.help)
+        rows.append("      " + field.label + ("" if field.label.endswith("?") else ".") + " " + field.help)
         rows.append(
             "      " + fields.allowed(field) + (" If left out: " + field.default + "." if field.default else "")
         )

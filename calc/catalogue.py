@@ -6,7 +6,7 @@ must not wait on a slow phone until all the others are read.
 
 from calc.answer import Answer, Calculator
 from calc.fields import Fault, InputFault, read
-from calc.words import listed, quoted
+from calc.words import cut, listed, quoted
 
 NAMES = (
     "decision", "takeoff", "samples", "lead", "fixtures", "reach", "sheeting", "airflow", "wetting", "debris", "skim", "carry", "board", "panels",
@@ -32,7 +32,7 @@ def work_out(name: str, given: dict[str, str]) -> tuple[Answer | None, tuple[Fau
     calculator = find(name)
     if calculator is None:
         message = "There is no calculator called " + quoted(name) + ". Use " + listed(NAMES, "or") + "."
-        return None, (Fault("calculator", name, message, NAMES[0]),)
+        return None, (Fault("calculator", cut(name), message, NAMES[0]),)
     values, faults = read(calculator.fields, given, calculator.one_of)
     if faults:
         return None, faults

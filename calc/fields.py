@@ -62,6 +62,9 @@ class InputFault(ValueError):
 
 
 LONGEST_TEXT = 60  # letters of a text that is taken
+LONGEST_ENTRY = 200  # letters of a number or a choice as it is typed, blanks with them
+LONGEST_LIST = 10000  # letters of rooms or of a list: forty rooms of twenty walls
+MOST_ENTRIES = 100  # entries of one list
 
 SHOW_IN = Field(
     name="show_in",
@@ -141,17 +144,16 @@ def read(
     for name in sorted(given):
         if name not in names:
             faults.append(_unknown(name, given[name], names, fields))
+    tried = [_unreadable(field, given[field.name]) for field in fields if field.name in given]
+    unreadable = [fault for fault in tried if fault is not None]
+    if unreadable:  # such a text is not looked into
+        return Values((), numbers, rooms), tuple(faults + unreadable)
     faults += _one_of(fields, given, one_of)
     for field in fields:
-        text = given.get(field.name, "")
-        if field.kind in ("rooms", "list"):
-            text = text.replace("\r", "\n").replace("\n", "; ")  # a line is an entry, and tidying would join them
-        text = words.tidy(text)
-        if not text:
-            text = field.default
+        text = _typed(field, given) or field.default
         if not text:
             if field.required:
-                faults.append(Fault(field.name, "", field.label + " is empty. " + allowed(field), field.example))
+                faults.append(Fault(field.name, "", _called(field) + " is empty. " + allowed(field), field.example))
             continue
         filled.append((field.name, text))
         if field.kind == "rooms":
@@ -159,17 +161,24 @@ def read(
             for chunk, message in room_faults:
                 faults.append(Fault(field.name, chunk, message, field.example))
         elif field.kind == "list":
+            count = len(entries(text))
+            if count > MOST_ENTRIES:
+                message = (
+                    words.whole(count) + " entries are too many. Give at most " + str(MOST_ENTRIES) + " at a time."
+                )
+                faults.append(Fault(field.name, words.cut(text), message, field.example))
+                continue
             for chunk, message in field.check(text) if field.check else ():
                 faults.append(Fault(field.name, chunk, message, field.example))
         elif field.kind == "text":
             if len(text) > LONGEST_TEXT:
-                message = field.label + " is longer than " + str(LONGEST_TEXT) + " letters. Shorten it."
+                message = _called(field) + " is longer than " + str(LONGEST_TEXT) + " letters. Shorten it."
                 faults.append(Fault(field.name, text, message, field.example))
             for chunk, message in field.check(text) if field.check else ():
                 faults.append(Fault(field.name, chunk, message, field.example))
         elif field.kind == "choice":
             if text not in [value for value, _ in field.choices]:
-                message = field.label + " cannot be " + words.quoted(text) + ". " + allowed(field)
+                message = _called(field) + " cannot be " + words.quoted(text) + ". " + allowed(field)
                 faults.append(Fault(field.name, text, message, field.example))
         else:
             problem = ""
@@ -179,7 +188,9 @@ def read(
             except measure.MeasureFault as fault:
                 problem = str(fault.args[0])
             if problem:
-                message = field.label + ": " + words.quoted(text) + " will not do, " + problem + ". " + allowed(field)
+                message = (
+                    _called(field) + ": " + words.quoted(text) + " will not do, " + problem + ". " + allowed(field)
+                )
                 faults.append(Fault(field.name, text, message, field.example))
     return Values(tuple(filled), numbers, rooms), tuple(faults)
 
@@ -193,7 +204,7 @@ def allowed(field: Field) -> str:
     if field.kind == "text":
         return "Write it in a few words."
     if field.kind == "choice":
-        return "Choose " + words.listed([value for value, _ in field.choices], "or") + "."
+        return "Choose " + words.listed([value for value, _ in field.choices if value], "or") + "."
     kind = "a whole number" if field.kind == "count" else "a number"
     unit = UNIT_NAMES.get(field.unit, field.unit)
     return "Give " + kind + " from " + field.lowest + " to " + field.highest + (" " + unit if unit else "") + "."
@@ -227,6 +238,39 @@ UNIT_NAMES = {
 """The name of a field's unit as it stands beside a number."""
 
 
+def _typed(field: Field, given: dict[str, str]) -> str:
+    """What was typed, in single spaces; a list that holds nothing but separators is empty."""
+    text = given.get(field.name, "")
+    if field.kind not in ("rooms", "list"):
+        return words.tidy(text)
+    if not entries(text):
+        return ""
+    return words.tidy(text.replace("\r", "\n").replace("\n", "; "))  # a line is an entry, and tidying would join them
+
+
+def _called(field: Field) -> str:
+    """The field's label as the beginning of a sentence; a question stands in quotes."""
+    return words.quoted(field.label, LONGEST_TEXT) if field.label.endswith("?") else field.label
+
+
+def _unreadable(field: Field, text: str) -> Fault | None:
+    """A fault where a text is too long to be looked into, or holds a mark that is no letter."""
+    most = LONGEST_LIST if field.kind in ("rooms", "list") else LONGEST_ENTRY
+    if len(text) > most:
+        message = _called(field) + " holds " + words.whole(len(text)) + " letters and blanks, and takes at most "
+        return Fault(field.name, words.cut(text), message + words.whole(most) + ". Shorten it.", field.example)
+    mended = words.mended(text)
+    if mended != text:
+        message = (
+            _called(field)
+            + ": "
+            + words.quoted(text)
+            + " holds a mark that cannot be read. Delete it and type it again."
+        )
+        return Fault(field.name, mended, message, field.example)
+    return None
+
+
 def _out_of_range(field: Field, value: Fraction) -> str:
     if field.kind == "count" and value.denominator != 1:
         return "it is not a whole number"
@@ -241,17 +285,18 @@ def _one_of(fields: tuple[Field, ...], given: dict[str, str], one_of: tuple[str,
     if not one_of:
         return []
     choices = [field for field in fields if field.name in one_of]
-    filled = [field for field in choices if words.tidy(given.get(field.name, ""))]
+    filled = [field for field in choices if _typed(field, given)]
     labels = words.listed([field.label for field in choices], "or")
     if not filled:
         return [Fault(choices[0].name, "", "Nothing given for " + labels + ". Give one of them.", choices[0].example)]
     if len(filled) > 1:
         last = filled[-1]
         message = "Give only one of " + labels + ". Empty the other."
-        return [Fault(last.name, given[last.name], message, filled[0].name + "=" + filled[0].example)]
+        return [Fault(last.name, words.cut(given[last.name]), message, filled[0].name + "=" + filled[0].example)]
     return []
 
 
 def _unknown(name: str, text: str, names: list[str], fields: tuple[Field, ...]) -> Fault:
+    name, text = words.mended(name), words.mended(text)
     message = "There is no input called " + words.quoted(name) + ". Use " + words.listed(names, "or") + "."
     return Fault(name, text, message, fields[0].name + "=" + fields[0].example)

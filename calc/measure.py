@@ -73,13 +73,17 @@ FAHRENHEIT_AT_ZERO_CELSIUS = 32
 _DIGITS = "0123456789"
 _BARE = _DIGITS + "./, "  # marks of a number without a unit
 _FRACTION_MARKS = (
-    ("½", " 1/2"), ("¼", " 1/4"), ("¾", " 3/4"), ("⅛", " 1/8"), ("⅜", " 3/8"), ("⅝", " 5/8"), ("⅞", " 7/8"), ("⁄", "/"),
+    ("½", " 1/2 "), ("¼", " 1/4 "), ("¾", " 3/4 "), ("⅛", " 1/8 "), ("⅜", " 3/8 "), ("⅝", " 5/8 "), ("⅞", " 7/8 "), ("⁄", "/"),
 )  # fmt: skip
 _DOUBLED_MARKS = (("``", '"'), ("''", '"'))
 _QUOTE_MARKS = (("′", "'"), ("’", "'"), ("‘", "'"), ("″", '"'), ("”", '"'), ("“", '"'))
 _DASHES = (("−", "-"), ("–", "-"), ("‐", "-"), ("‑", "-"), ("—", "-"))
 _WIDE_MARKS = (_QUOTE_MARKS, _DOUBLED_MARKS, _DASHES, _FRACTION_MARKS)  # two single marks may become a double one
 _PLAIN_MARKS = (_DOUBLED_MARKS,)
+_POWERS = ("2", "²", "3", "³")
+_LARGEST_BELOW = (
+    1000  # the largest number below the line of a fraction [-]: thousandths are the finest that a gauge shows
+)
 _LONGEST_NUMBER = 18  # digits in one number; longer is a slip of the finger, and slow to work with
 
 
@@ -117,7 +121,7 @@ def read_length(text: str, bare_unit: str) -> Fraction:
         raise MeasureFault("a length is missing")
     if plain.startswith("-"):
         raise MeasureFault("a length cannot be negative")
-    feet_text, rest = _split_feet(plain)
+    feet_text, rest = _split_feet(plain, bare_unit)
     if feet_text is None:
         number_text, factor = _split_unit(plain, _LENGTH_UNITS)
         if factor is None:
@@ -135,6 +139,19 @@ def read_length(text: str, bare_unit: str) -> Fraction:
     if inches >= INCHES_PER_FOOT:
         raise MeasureFault("inches beside feet must be less than 12 (12 inches are a foot)")
     return feet * INCHES_PER_FOOT + inches
+
+
+def is_bare(text: str) -> bool:
+    """Return whether `text` is a number without any unit."""
+    return all([mark in _BARE for mark in tidy(text)])
+
+
+def is_in_other_unit(text: str) -> bool:
+    """Return whether `text` ends in a unit of length that is not feet: inches or metric."""
+    plain = words.lower(tidy(text))
+    if [mark for mark in ("'", "feet", "foot", "ft") if plain.find(mark) > 0]:
+        return False
+    return _split_unit(plain, _LENGTH_UNITS)[1] is not None
 
 
 def read_quantity(text: str, unit: str) -> Fraction:
@@ -254,12 +271,15 @@ def _temperature(body: str, typed: str, negative: bool) -> Fraction:
     return _number(number_text, typed) * sign
 
 
-def _split_feet(plain: str) -> tuple[str | None, str]:
+def _split_feet(plain: str, bare_unit: str) -> tuple[str | None, str]:
     """Return the text before a foot mark and what follows, or (None, '') where no feet are written."""
     for mark in ("'", "feet", "foot", "ft.", "ft"):
         at = plain.find(mark)
         if at > 0:
-            rest = words.tidy(plain[at + len(mark) :])
+            rest = plain[at + len(mark) :]
+            if mark != "'" and rest in _POWERS:
+                raise MeasureFault("that is an area or a volume, not a length")
+            rest = words.tidy(rest)
             if rest.startswith("-"):
                 rest = words.tidy(rest[1:])
             return words.tidy(plain[:at]), rest
@@ -268,6 +288,19 @@ def _split_feet(plain: str) -> tuple[str | None, str]:
         rest = words.tidy(plain[at + 1 :])
         if not rest:
             raise MeasureFault("inches are missing after the hyphen")
+        number_text, factor = _split_unit(rest, _LENGTH_UNITS)
+        if "/" in number_text and " " not in number_text and "-" not in number_text:
+            if factor is not None:  # 1-1/2 in is one and a half inches
+                return None, ""
+            unit = " " + bare_unit
+            raise MeasureFault(
+                "it can mean "
+                + plain.replace("-", " ", 1)
+                + unit
+                + " or "
+                + plain.replace("-", "' ", 1)
+                + '"; write the one that you mean'
+            )
         return plain[:at], rest
     return None, ""
 
@@ -303,6 +336,8 @@ def _ratio(plain: str, typed: str) -> Fraction:
     below = _decimal(bottom, typed)
     if below == 0:
         raise MeasureFault("a fraction cannot have 0 below the line")
+    if below > _LARGEST_BELOW:
+        raise MeasureFault("a fraction may have at most 1,000 below the line")
     return _decimal(top, typed) / below
 
 

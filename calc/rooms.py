@@ -8,17 +8,17 @@ wall. `slope 4:12 N` lets the ceiling rise to the north in one plane; `less 2' x
 from dataclasses import dataclass
 from fractions import Fraction
 
-from calc import measure, words
-from calc.exact import square_root
-from calc.measure import MeasureFault, feet_and_inches
+from calc import measure, outlines, words
+from calc.exact import square_root, total
+from calc.measure import MeasureFault
+from calc.walks import WALKED_EXAMPLE, is_glued, is_walk, side, step_of, walk
 
-LONGEST_SIDE_FT = 200  # longest wall taken for a room [ft]; longer is a slip of the finger
+LONGEST_NAME = 60  # letters of a room's name
 MOST_ROOMS = 40
-MOST_SIDES = 60
+SHAPE_LETTERS = ("l", "t", "u", "l-shape", "l-shaped", "t-shape", "u-shape")
 STEEPEST_SLOPE = 24  # rise in 12 of run [in]
 RUN_IN = 12  # the run a roof or ceiling slope is written over [in]
 EXAMPLE = "Living: 20' x 14'"
-WALKED_EXAMPLE = "Den: E 14' S 6' W 4' S 5' W 10' N 11'"
 
 
 @dataclass(frozen=True)
@@ -36,51 +36,64 @@ class Room:
 
     def plan_area_sqft(self) -> Fraction:
         """Return the floor area inside the outline [sq ft], by the corner formula."""
-        return abs(_twice_area(self.outline)) / 2 / measure.SQUARE_INCHES_PER_SQUARE_FOOT
+        return abs(outlines.twice_area(self.outline)) / 2 / measure.SQUARE_INCHES_PER_SQUARE_FOOT
 
     def cutout_area_sqft(self) -> Fraction:
-        """Return the area of all cut-outs [sq ft]."""
-        total = Fraction(0)
+        """Return the area of all cut-outs in plan [sq ft]; those that are known to overlap count once."""
+        found = outlines.covered_sqin(list(self.holes))
         for length, width in self.cutouts:
-            total += length * width
-        return total / measure.SQUARE_INCHES_PER_SQUARE_FOOT
+            found += length * width
+        for west, south, east, north in self.holes:
+            found -= (east - west) * (north - south)
+        return found / measure.SQUARE_INCHES_PER_SQUARE_FOOT
+
+    def cutouts_overlap(self) -> bool:
+        """Return whether cut-outs whose place is known lie over each other."""
+        apart = total([(east - west) * (north - south) for west, south, east, north in self.holes])
+        return outlines.covered_sqin(list(self.holes)) != apart
 
     def slope_factor(self) -> Fraction:
         """Return sloped area over plan area [-]: the root of 1 + slope squared."""
         return square_root(1 + self.slope * self.slope)
 
     def ceiling_area_sqft(self) -> Fraction:
-        """Return the ceiling area along the slope, less the cut-outs [sq ft]."""
-        return self.plan_area_sqft() * self.slope_factor() - self.cutout_area_sqft()
+        """Return the ceiling area along the slope, less the cut-outs [sq ft]. A cut-out's sides are plan sizes like the
+        room's, so the slope stretches both."""
+        return (self.plan_area_sqft() - self.cutout_area_sqft()) * self.slope_factor()
 
     def perimeter_ft(self) -> Fraction:
         """Return the length of all walls in plan [ft]."""
-        total = Fraction(0)
-        for start, end in _edges(self.outline):
-            total += abs(end[0] - start[0]) + abs(end[1] - start[1])
-        return total / measure.INCHES_PER_FOOT
+        found = Fraction(0)
+        for start, end in outlines.edges(self.outline):
+            found += abs(end[0] - start[0]) + abs(end[1] - start[1])
+        return found / measure.INCHES_PER_FOOT
 
     def wall_area_sqft(self, low_height_ft: Fraction) -> Fraction:
         """Return the wall area, openings not taken off [sq ft]; `low_height_ft` is the ceiling at its lowest wall."""
         low = low_height_ft * measure.INCHES_PER_FOOT
-        total = Fraction(0)
-        for start, end in _edges(self.outline):
+        runs = self._runs()
+        found = Fraction(0)
+        for at, (start, end) in enumerate(outlines.edges(self.outline)):
             length = abs(end[0] - start[0]) + abs(end[1] - start[1])
-            mean_run = (self._run(start) + self._run(end)) / 2
-            total += length * (low + self.slope * mean_run)
-        return total / measure.SQUARE_INCHES_PER_SQUARE_FOOT
+            mean_run = (runs[at] + runs[(at + 1) % len(runs)]) / 2
+            found += length * (low + self.slope * mean_run)
+        return found / measure.SQUARE_INCHES_PER_SQUARE_FOOT
 
     def volume_cuft(self, low_height_ft: Fraction) -> Fraction:
         """Return the volume of air in the room [cu ft], wells of skylights not counted."""
         low = low_height_ft * measure.INCHES_PER_FOOT
-        moment = Fraction(0)  # the integral of the run over the floor, by the corner formula
-        for start, end in _edges(self.outline):
-            cross = start[0] * end[1] - end[0] * start[1]
-            moment += cross * (self._run(start) + self._run(end) + self._run_at_origin())
-        moment = moment / 6
-        sign = 1 if _twice_area(self.outline) > 0 else -1
-        floor_sqin = abs(_twice_area(self.outline)) / 2
-        return (low * floor_sqin + self.slope * moment * sign) / measure.CUBIC_INCHES_PER_CUBIC_FOOT
+        twice = outlines.twice_area(self.outline)
+        under = low * abs(twice) / 2
+        if self.slope:
+            runs = self._runs()
+            first = self.outline[0]  # triangles from the first corner: the mean run of each is that of its corners
+            moment = Fraction(0)
+            for at in range(1, len(runs) - 1):
+                one, other = self.outline[at], self.outline[at + 1]
+                cross = (one[0] - first[0]) * (other[1] - first[1]) - (other[0] - first[0]) * (one[1] - first[1])
+                moment += cross * (runs[0] + runs[at] + runs[at + 1])
+            under += self.slope * moment / 6 * (1 if twice > 0 else -1)
+        return under / measure.CUBIC_INCHES_PER_CUBIC_FOOT
 
     def size_ft(self) -> tuple[Fraction, Fraction]:
         """Return the overall length to the east and to the north [ft]."""
@@ -90,31 +103,19 @@ class Room:
 
     def rectangles_in(self) -> list[tuple[Fraction, Fraction, Fraction, Fraction]]:
         """Return the floor as rectangles (west, south, east, north) [in] that do not overlap, from south to north."""
-        levels = _different([corner[1] for corner in self.outline])
-        found = []
-        for at in range(len(levels) - 1):
-            middle = (levels[at] + levels[at + 1]) / 2
-            crossings = []
-            for start, end in _edges(self.outline):
-                if start[0] == end[0] and min(start[1], end[1]) < middle < max(start[1], end[1]):
-                    crossings.append(start[0])
-            crossings.sort()
-            for pair in range(0, len(crossings) - 1, 2):
-                found.append((crossings[pair], levels[at], crossings[pair + 1], levels[at + 1]))
-        return found
+        return outlines.rectangles(self.outline)
 
     def highest_rise_in(self) -> Fraction:
         """Return how far the ceiling rises above its lowest wall [in]."""
-        return self.slope * max([self._run(corner) for corner in self.outline])
+        return self.slope * max(self._runs()) if self.slope else Fraction(0)
 
-    def _run_at_origin(self) -> Fraction:
-        return self._run((Fraction(0), Fraction(0)))
-
-    def _run(self, corner: tuple[Fraction, Fraction]) -> Fraction:
-        """How far `corner` lies up the slope from the lowest wall [in]."""
-        axis = 0 if self.toward in "EW" else 1
-        values = [other[axis] for other in self.outline]
-        return corner[axis] - min(values) if self.toward in "EN" else max(values) - corner[axis]
+    def _runs(self) -> list[Fraction]:
+        """How far each corner lies up the slope from the lowest wall [in]; nothing where the ceiling is level."""
+        if not self.slope:
+            return [Fraction(0)] * len(self.outline)
+        values = [corner[0 if self.toward in "EW" else 1] for corner in self.outline]
+        lowest, highest = min(values), max(values)
+        return [value - lowest if self.toward in "EN" else highest - value for value in values]
 
 
 def read_rooms(text: str) -> tuple[tuple[Room, ...], tuple[tuple[str, str], ...]]:
@@ -126,44 +127,82 @@ def read_rooms(text: str) -> tuple[tuple[Room, ...], tuple[tuple[str, str], ...]
         return (), ((words.whole(len(chunks)) + " rooms", "Give at most " + str(MOST_ROOMS) + " rooms at a time."),)
     for number, chunk in enumerate(chunks):
         try:
-            rooms.append(_read_room(chunk, number + 1))
+            rooms.append(_read_room(chunk, "Room " + str(number + 1)))
         except MeasureFault as fault:
             faults.append((chunk, str(fault.args[0])))
     return tuple(rooms), tuple(faults)
 
 
-def _read_room(chunk: str, number: int) -> Room:
-    head, colon, rest = chunk.partition(":")
-    if not colon or " slope" in words.lower(head):
-        name, body = "Room " + str(number), chunk
-    else:
-        name, body = words.tidy(head) or "Room " + str(number), words.tidy(rest)
-    if not body:
-        raise MeasureFault(name + " has no size.")
+def _read_room(chunk: str, unnamed: str) -> Room:
+    name, body = _named(chunk)
+    if len(name) > LONGEST_NAME:
+        raise MeasureFault(
+            "The name " + words.quoted(name) + " is longer than " + str(LONGEST_NAME) + " letters. Shorten it."
+        )
+    name = name or unnamed
+    if not body or (body == chunk and body != "x" and not [mark for mark in body if mark in "0123456789"]):
+        raise MeasureFault((words.quoted(body) if body else name) + " has no size. Write it like " + EXAMPLE + ".")
     parts = _split_words(body, ("slope", "less", "at"))
     try:
-        outline = _outline(parts[0][1], name)
+        outline = _outline(parts[0][1])
         slope, toward = Fraction(0), "N"
         cutouts: list[tuple[Fraction, Fraction]] = []
         holes = []
         last = ""
-        for keyword, value in parts[1:]:
+        for at, (keyword, value) in enumerate(parts[1:]):
             if keyword == "slope":
+                if "slope" in [one for one, _ in parts[1 : at + 1]]:
+                    raise MeasureFault("the slope stands twice; a room has one")
                 slope, toward = _slope(value)
             elif keyword == "less":
-                cutouts.append(_pair(value, "a cut-out"))
+                cutouts.append(_cut_out(value, outline))
             elif last == "less":
                 holes.append(_hole(cutouts[-1], value, outline))
             else:
                 raise MeasureFault("a place (at …) stands right after the cut-out that it belongs to")
             last = keyword
+        room = Room(name, outline, slope, toward, tuple(cutouts), tuple(holes))
+        if room.ceiling_area_sqft() <= 0:
+            raise MeasureFault("the cut-outs take away the whole ceiling")
     except MeasureFault as fault:
-        message = str(fault.args[0])
-        raise MeasureFault(message if message.startswith(name) else name + ": " + message + ".") from None
-    room = Room(name, outline, slope, toward, tuple(cutouts), tuple(holes))
-    if room.ceiling_area_sqft() <= 0:
-        raise MeasureFault(name + ": the cut-outs take away the whole ceiling.")
+        raise MeasureFault(name + ": " + str(fault.args[0]) + ".") from None
     return room
+
+
+def _named(chunk: str) -> tuple[str, str]:
+    """Return the room's name, '' where it has none, and the rest: parted by a colon, or where the size begins."""
+    head, colon, rest = chunk.partition(":")
+    before = words.lower(head).split(" ")
+    in_slope = "slope" in before and [word for word in before[: before.index("slope")] if _is_number(word)]
+    if colon and not in_slope:
+        return words.tidy(head), words.tidy(rest)
+    every = chunk.split(" ")
+    walked = is_walk(chunk)
+    for at, word in enumerate(every):
+        follows = at + 1 == len(every) or _is_number(every[at + 1]) or step_of(every[at + 1]) is not None
+        if _is_number(word) or (walked and step_of(word) is not None and (follows or is_glued(word))):
+            name = " ".join(every[:at])
+            while name and name[-1] in " ,=-–":
+                name = name[:-1]
+            if words.lower(name) in SHAPE_LETTERS and not walked:
+                raise MeasureFault(
+                    "Room "
+                    + name
+                    + ": walk round a room of that shape, like "
+                    + WALKED_EXAMPLE
+                    + ". Where the letter is its name, put a colon after it, like "
+                    + name
+                    + ": 20' x 14'."
+                )
+            return name, " ".join(every[at:])
+    return "", chunk
+
+
+def _is_number(word: str) -> bool:
+    plain = measure.tidy(word)
+    while plain and plain[0] in ".-":
+        plain = plain[1:]
+    return bool(plain) and plain[0] in "0123456789"
 
 
 def _split_words(body: str, keywords: tuple[str, ...]) -> list[tuple[str, str]]:
@@ -177,37 +216,69 @@ def _split_words(body: str, keywords: tuple[str, ...]) -> list[tuple[str, str]]:
     return [(keyword, " ".join(found)) for keyword, found in parts]
 
 
-def _outline(text: str, name: str) -> tuple[tuple[Fraction, Fraction], ...]:
+def _outline(text: str) -> tuple[tuple[Fraction, Fraction], ...]:
     if not text:
-        raise MeasureFault("the size is missing")
-    first = words.lower(text)[0]
-    if first in "nesw":
-        return _walk(text, name)
-    length, width = _pair(text, "a room")
+        raise MeasureFault("its size is missing, like 20' x 14'")
+    if is_walk(text):
+        return walk(text)
+    length, width = _pair(text)
     zero = Fraction(0)
     return ((zero, zero), (length, zero), (length, width), (zero, width))
 
 
-def _pair(text: str, what: str) -> tuple[Fraction, Fraction]:
-    plain = words.lower(measure.tidy(text)).replace("×", "x").replace("*", "x").replace(" by ", " x ")
-    sides = plain.split("x")
+def _pair(text: str) -> tuple[Fraction, Fraction]:
+    sides = _sides(text)
+    numbers = [word for word in sides[0].split(" ") if _is_number(word) and "/" not in word]
+    if len(sides) == 1 and len(numbers) == 2 and len(sides[0].split(" ")) == 2:
+        raise MeasureFault("put an x between the two sides, like " + " x ".join(numbers))
     if len(sides) != 2:
-        raise MeasureFault(what + " needs two sides with an x between them")
-    return _side(sides[0]), _side(sides[1])
+        raise MeasureFault(
+            words.quoted(text)
+            + " is not two sides, like 20' x 14', nor a walk round, like E 14' S 6' W 4' S 5' W 10' N 11'"
+        )
+    if len(numbers) == 2 and len(sides[0].split(" ")) == 2 and measure.is_bare(numbers[0]):
+        raise MeasureFault(
+            words.quoted(sides[0])
+            + " is two numbers. Where one belongs to the name, put a colon after it, like Bed 2: 10' x 12'"
+        )
+    for at in (0, 1):
+        if measure.is_bare(sides[at]) and measure.is_in_other_unit(sides[1 - at]):
+            raise MeasureFault(
+                words.quoted(sides[at])
+                + " has no unit and "
+                + words.quoted(sides[1 - at])
+                + " has one; write both with theirs"
+            )
+    return side(sides[0]), side(sides[1])
+
+
+def _sides(text: str) -> list[str]:
+    plain = words.lower(measure.tidy(text)).replace("×", "x").replace("*", "x").replace(" by ", " x ")
+    return [words.tidy(one) for one in plain.split("x")]
+
+
+def _cut_out(text: str, outline: tuple[tuple[Fraction, Fraction], ...]) -> tuple[Fraction, Fraction]:
+    """The two sides of a cut-out [in], which must go into the room one way or the other."""
+    one, other = _pair(text)
+    east, north = Room("", outline, Fraction(0), "N", ()).size_ft()
+    long, short = max(east, north) * measure.INCHES_PER_FOOT, min(east, north) * measure.INCHES_PER_FOOT
+    if max(one, other) > long or min(one, other) > short:
+        raise MeasureFault("a cut-out of " + words.quoted(text) + " is larger than the room")
+    return one, other
 
 
 def _hole(
     size: tuple[Fraction, Fraction], place: str, outline: tuple[tuple[Fraction, Fraction], ...]
 ) -> tuple[Fraction, Fraction, Fraction, Fraction]:
     """A cut-out in its place: how far east and north of the room's southwest corner, `at 6' x 3'`."""
-    sides = words.lower(measure.tidy(place)).replace("×", "x").split("x")
+    sides = _sides(place)
     if len(sides) != 2:
         raise MeasureFault("a place is written at 6' x 3': how far east, and how far north")
     west = min([x for x, _ in outline]) + measure.read_length(sides[0], "ft")
     south = min([y for _, y in outline]) + measure.read_length(sides[1], "ft")
     hole = (west, south, west + size[0], south + size[1])
     inside = Fraction(0)
-    for one in Room("", outline, Fraction(0), "N", ()).rectangles_in():
+    for one in outlines.rectangles(outline):
         wide = min(hole[2], one[2]) - max(hole[0], one[0])
         deep = min(hole[3], one[3]) - max(hole[1], one[1])
         if wide > 0 and deep > 0:
@@ -217,25 +288,11 @@ def _hole(
     return hole
 
 
-def _side(text: str) -> Fraction:
-    try:
-        length = measure.read_length(text, "ft")
-    except MeasureFault as fault:
-        raise MeasureFault(words.quoted(text) + " will not do, " + str(fault.args[0])) from None
-    if length == 0:
-        raise MeasureFault("a side of 0 is no wall")
-    if length > LONGEST_SIDE_FT * measure.INCHES_PER_FOOT:
-        raise MeasureFault(
-            words.quoted(text) + " is longer than " + str(LONGEST_SIDE_FT) + " ft, the longest wall taken"
-        )
-    return length
-
-
 def _slope(text: str) -> tuple[Fraction, str]:
     parts = text.split(" ")
     toward = "N"
     if len(parts) == 2 and words.lower(parts[1]) in ("n", "e", "s", "w"):
-        toward = words.lower(parts[1]).replace("n", "N").replace("e", "E").replace("s", "S").replace("w", "W")
+        toward = {"n": "N", "e": "E", "s": "S", "w": "W"}[words.lower(parts[1])]
         parts = parts[:1]
     rise, mark, run = parts[0].partition(":")
     if len(parts) != 1 or not mark:
@@ -247,121 +304,3 @@ def _slope(text: str) -> tuple[Fraction, str]:
     if slope * RUN_IN > STEEPEST_SLOPE:
         raise MeasureFault("a slope may rise at most " + str(STEEPEST_SLOPE) + ":12")
     return slope, toward
-
-
-_STEPS = (
-    ("n", 0, 1),
-    ("north", 0, 1),
-    ("e", 1, 0),
-    ("east", 1, 0),
-    ("s", 0, -1),
-    ("south", 0, -1),
-    ("w", -1, 0),
-    ("west", -1, 0),
-)
-
-
-def _walk(text: str, name: str) -> tuple[tuple[Fraction, Fraction], ...]:
-    x, y = Fraction(0), Fraction(0)
-    corners = []
-    heading = (0, 0)
-    for step_x, step_y, length in _legs(text):
-        if (step_x, step_y) == (-heading[0], -heading[1]):
-            raise MeasureFault(name + " turns straight back on itself; walls must turn left or right.")
-        if (step_x, step_y) != heading:
-            corners.append((x, y))
-        heading = (step_x, step_y)
-        x, y = x + step_x * length, y + step_y * length
-    if x != 0 or y != 0:
-        raise MeasureFault(
-            name
-            + " does not close: the walk ends "
-            + _off(x, y)
-            + " of where it began. Check the walls that run "
-            + _which(x, y)
-            + "."
-        )
-    if len(corners) < 4:
-        raise MeasureFault(name + " needs at least four walls to close round a floor.")
-    if len(corners) > MOST_SIDES:
-        raise MeasureFault(name + " has more than " + str(MOST_SIDES) + " walls.")
-    outline = tuple(corners)
-    if _crosses(outline):
-        raise MeasureFault(name + " crosses or touches itself; walk round the outside walls once.")
-    return outline
-
-
-def _legs(text: str) -> list[tuple[int, int, Fraction]]:
-    found: list[tuple[int, int, list[str]]] = []
-    for word in measure.tidy(text).split(" "):
-        small = words.lower(word)
-        step = [row for row in _STEPS if row[0] == small]
-        if not step and small and small[0] in "nesw" and len(small) > 1 and small[1] in "0123456789.":
-            step = [row for row in _STEPS if row[0] == small[0]]
-            found.append((step[0][1], step[0][2], [word[1:]]))
-        elif step:
-            found.append((step[0][1], step[0][2], []))
-        elif found:
-            found[-1][2].append(word)
-    return [(step_x, step_y, _side(" ".join(length))) for step_x, step_y, length in found]
-
-
-def _off(x: Fraction, y: Fraction) -> str:
-    parts = []
-    if x != 0:
-        parts.append(feet_and_inches(abs(x)) + (" east" if x > 0 else " west"))
-    if y != 0:
-        parts.append(feet_and_inches(abs(y)) + (" north" if y > 0 else " south"))
-    return " and ".join(parts)
-
-
-def _which(x: Fraction, y: Fraction) -> str:
-    if x != 0 and y != 0:
-        return "both ways"
-    return "east and west" if x != 0 else "north and south"
-
-
-def _different(values: list[Fraction]) -> list[Fraction]:
-    """Return the values in rising order, each once."""
-    kept: list[Fraction] = []
-    for value in sorted(values):
-        if not kept or value != kept[-1]:
-            kept.append(value)
-    return kept
-
-
-def _edges(
-    outline: tuple[tuple[Fraction, Fraction], ...],
-) -> list[tuple[tuple[Fraction, Fraction], tuple[Fraction, Fraction]]]:
-    return [(corner, outline[(at + 1) % len(outline)]) for at, corner in enumerate(outline)]
-
-
-def _twice_area(outline: tuple[tuple[Fraction, Fraction], ...]) -> Fraction:
-    total = Fraction(0)
-    for start, end in _edges(outline):
-        total += start[0] * end[1] - end[0] * start[1]
-    return total
-
-
-def _crosses(outline: tuple[tuple[Fraction, Fraction], ...]) -> bool:
-    """True where two walls that are not neighbors meet; walls run north-south or east-west, so boxes are enough."""
-    edges = _edges(outline)
-    count = len(edges)
-    for first in range(count):
-        for second in range(first + 1, count):
-            neighbors = second == first + 1 or (first == 0 and second == count - 1)
-            if not neighbors and _boxes_meet(edges[first], edges[second]):
-                return True
-    return False
-
-
-def _boxes_meet(
-    one: tuple[tuple[Fraction, Fraction], tuple[Fraction, Fraction]],
-    other: tuple[tuple[Fraction, Fraction], tuple[Fraction, Fraction]],
-) -> bool:
-    for axis in (0, 1):
-        if max(one[0][axis], one[1][axis]) < min(other[0][axis], other[1][axis]):
-            return False
-        if max(other[0][axis], other[1][axis]) < min(one[0][axis], one[1][axis]):
-            return False
-    return True

@@ -47,7 +47,7 @@ def read_result(entry: str) -> Result:
         percent = read_quantity(value, "%")
     except MeasureFault as fault:
         raise MeasureFault(
-            "“" + value + "” is no result, " + str(fault.args[0]) + ". Write none, trace, or a percentage."
+            words.quoted(value) + " is no result, " + str(fault.args[0]) + ". Write none, trace, or a percentage."
         ) from None
     if percent > 100:
         raise MeasureFault("A layer cannot hold more than 100 %. Write none, trace, or a percentage.")

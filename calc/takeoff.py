@@ -44,7 +44,7 @@ def takeoff(inputs: TakeoffInputs, given: tuple[tuple[str, str], ...]) -> Answer
             ceiling_area_sqft,
             "sqft",
             1,
-            "Floor outline, stretched by the slope, less the cut-outs.",
+            "Floor outline less the cut-outs, stretched by the slope. All sides are as they lie over the floor.",
             _working([_area_working(room) for room in inputs.rooms], ceiling_area_sqft, "sq ft"),
             SOURCE,
             show,
@@ -110,16 +110,16 @@ def _each(room: Room, value: Fraction, unit: str) -> str:
 
 
 def _area_working(room: Room) -> str:
-    text = room.name + " " + words.short_decimal(room.plan_area_sqft(), 2)
-    if room.slope:
-        text += " × " + words.short_decimal(room.slope_factor(), 4)
+    text = words.short_decimal(room.plan_area_sqft(), 2)
     if room.cutouts:
         text += " − " + words.short_decimal(room.cutout_area_sqft(), 2)
-    return text
+    if room.slope:
+        text = ("(" + text + ")" if room.cutouts else text) + " × " + words.short_decimal(room.slope_factor(), 4)
+    return room.name + " " + text
 
 
-def _working(parts: list[str], total: Fraction, unit: str) -> str:
-    return " + ".join(parts) + " = " + words.short_decimal(total, 2) + " " + unit
+def _working(parts: list[str], value: Fraction, unit: str) -> str:
+    return " + ".join(parts) + " = " + words.short_decimal(value, 2) + " " + unit
 
 
 def _read_back(room: Room, show_in: str) -> str:
@@ -139,6 +139,10 @@ def _read_back(room: Room, show_in: str) -> str:
         )
     if room.cutouts:
         text += ", less " + words.plural(len(room.cutouts), "cut-out")
+        if room.cutouts_overlap():
+            text += ", which overlap and are counted once where they do"
+        if len(room.holes) < len(room.cutouts):
+            text += ". Board still covers a cut-out whose place is not given (at …)"
     return text + "."
 
 

@@ -9,6 +9,8 @@ from fractions import Fraction
 MINUS = "−"
 _DIGITS_IN_GROUP = 3
 QUOTED_LENGTH = 40  # letters of what was typed that a message shows
+_FIRST_HALF, _LAST_HALF = 0xD800, 0xDFFF  # codes that only a pair of them gives a mark
+_LOST = "\ufffd"  # what stands for a mark that was lost
 _TO_SMALL = ord("a") - ord("A")
 
 
@@ -85,7 +87,21 @@ _WIDE_SPACES = (
 
 def is_ascii(text: str) -> bool:
     """Return whether `text` has plain letters only, which spares most of the searches for marks."""
-    return len(text.encode()) == len(text)
+    try:
+        return len(text.encode()) == len(text)
+    except UnicodeError:  # half a pair of marks, see `mended`
+        return False
+
+
+def mended(text: str) -> str:
+    """Return `text` with a sign of its own for every half of a pair of marks, which no page, file or terminal can show."""
+    if is_ascii(text) or not [mark for mark in text if _is_half(mark)]:
+        return text
+    return "".join([_LOST if _is_half(mark) else mark for mark in text])
+
+
+def _is_half(mark: str) -> bool:
+    return _FIRST_HALF <= ord(mark) <= _LAST_HALF
 
 
 def tidy(text: str) -> str:
@@ -106,10 +122,13 @@ def lower(text: str) -> str:
 
 def quoted(text: str, limit: int = QUOTED_LENGTH) -> str:
     """Return what a person typed, in quotes, cut to `limit` characters so that a message stays one line."""
-    flat = tidy(text)
-    if len(flat) > limit:
-        flat = flat[: limit - 1] + "…"
-    return "“" + flat + "”"
+    return "“" + cut(text, limit) + "”"
+
+
+def cut(text: str, limit: int = QUOTED_LENGTH) -> str:
+    """Return `text` in single spaces, and not more than `limit` characters of it."""
+    flat = mended(tidy(text))
+    return flat[: limit - 1] + "…" if len(flat) > limit else flat
 
 
 def json_text(value: object) -> str:

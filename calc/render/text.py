@@ -4,6 +4,7 @@ from calc.answer import Answer
 from calc.fields import Fault
 from calc.signals import in_order
 from calc.sources import source
+from calc.words import cut
 
 INDENT = "    "
 
@@ -43,5 +44,5 @@ def faults(found: tuple[Fault, ...]) -> str:
     """Return faults as lines of text, each with the field, one sentence and an example that works."""
     rows = []
     for one in found:
-        rows.append((one.field + ": " if one.field else "") + one.message + " Example: " + one.example)
+        rows.append((cut(one.field) + ": " if one.field else "") + one.message + " Example: " + one.example)
     return "\n".join(rows)

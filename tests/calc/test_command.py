@@ -1,8 +1,11 @@
 """The command line as a person and as a program meets it."""
 
 import json
+import os
 import subprocess
 import sys
+
+import pytest
 
 from calc.__main__ import main
 
@@ -82,3 +85,45 @@ def test_python_m_calc_runs_without_anything_installed():
     )
     assert done.returncode == 0, done.stderr
     assert json.loads(done.stdout)["answers"][0]["value"] == 100
+
+
+def as_bytes(encoding, *arguments):
+    command = [sys.executable, "-m", "calc", *arguments]
+    return subprocess.run(command, capture_output=True, check=False, env=os.environ | {"PYTHONIOENCODING": encoding})
+
+
+@pytest.mark.parametrize("encoding", ["ascii", "cp1252", "utf-8"])
+def test_a_terminal_of_few_marks_gets_plainer_ones(encoding):
+    asked = ("lead", "disturbed_sqft=3", "earlier_work=12 days ago: 4", "show_in=metric")
+    done = as_bytes(encoding, *asked)
+    told = done.stdout.decode(encoding)
+    assert done.returncode == 0 and not done.stderr
+    assert ("−12" if encoding == "utf-8" else "-12") in told and "?" not in told
+    room = "rooms=Kü−che 🏠: 10 x 10"
+    done = as_bytes(encoding, "takeoff", room, "--json")
+    assert json.loads(done.stdout.decode(encoding))["inputs"]["rooms"] == room.removeprefix("rooms=")
+    done = as_bytes(encoding, "takeoff", "rooms=Küche −3 x 4")
+    assert done.returncode == 2 and b"negative" in done.stderr and b"Traceback" not in done.stderr
+
+
+@pytest.mark.parametrize(
+    "arguments", [["takeoff", b"rooms=\xff: 10 x 10"], ["takeoff", b"\xff=1"], [b"\xff"], ["takeoff", b"\xff"]]
+)
+def test_bytes_that_are_no_text_are_a_sentence(arguments):
+    for more in ([], ["--json"]):
+        done = as_bytes("utf-8", *arguments, *more)
+        assert done.returncode == 2 and b"Traceback" not in done.stderr
+        assert "\ufffd".encode() in done.stdout + done.stderr
+
+
+def test_who_reads_may_go_away():
+    read, write = os.pipe()
+    os.close(read)
+    done = subprocess.run([sys.executable, "-m", "calc"], stdout=write, stderr=subprocess.PIPE, check=False)
+    os.close(write)
+    assert done.returncode == 0 and done.stderr == b""
+
+
+def test_help_ends_a_question_once(capsys):
+    for name in ("samples", "fixtures", "decision", "wetting"):
+        assert "?." not in run(capsys, name, "--help")[1]

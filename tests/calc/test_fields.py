@@ -131,3 +131,75 @@ def test_a_line_is_a_room():
         answer, faults = catalogue.work_out("takeoff", {"rooms": text})
         assert answer is not None, faults
         assert answer.lines[0].value == 125
+
+
+@pytest.mark.parametrize("text", [";", " ; ; ", "\n", ";\n;"])
+def test_a_list_of_nothing_is_empty(text):
+    for calculator in catalogue.every():
+        for field in calculator.fields:
+            if field.kind not in ("rooms", "list"):
+                continue
+            given = dict(calculator.example)
+            given = {name: value for name, value in given.items() if name not in calculator.one_of} | {field.name: text}
+            if field.required or field.name in calculator.one_of:
+                answer, faults = catalogue.work_out(calculator.name, given)
+                assert answer is None, (calculator.name, field.name)
+                assert "empty" in faults[0].message or "Nothing given" in faults[0].message
+
+
+def test_a_field_says_how_much_it_takes():
+    for name, field, text, most in (
+        ("takeoff", "rooms", " " * 60_000 + "10 x 10", "10,000"),
+        ("takeoff", "rooms", "10 x 10;" * 5_000, "10,000"),
+        ("takeoff", "ceiling_height_ft", "8" + " " * 200, "200"),
+        ("fixtures", "fixtures", "smoke " + "x" * 20_000, "10,000"),
+        ("samples", "place", "x" * 10_000, "200"),
+    ):
+        answer, faults = catalogue.work_out(name, {field: text})
+        assert answer is None
+        assert [fault.field for fault in faults] == [field]
+        assert "takes at most " + most + "." in faults[0].message and len(faults[0].given) <= 40
+    assert catalogue.work_out("takeoff", {"rooms": " " * 5_000 + "10 x 10" + " " * 4_000})[0] is not None
+    _, faults = catalogue.work_out("lead", {"disturbed_sqft": "1", "earlier_work": "; ".join(["1 days ago: 1"] * 101)})
+    assert [fault.message for fault in faults] == ["101 entries are too many. Give at most 100 at a time."]
+
+
+@pytest.mark.parametrize("half", ["\ud83d", "10 x 10 \udcff", "Living\ud83d: 10 x 10"])
+def test_half_a_mark_is_a_sentence(half):
+    for calculator in catalogue.every():
+        for field in calculator.fields:
+            answer, faults = catalogue.work_out(calculator.name, dict(calculator.example) | {field.name: half})
+            assert answer is None
+            assert "cannot be read" in next(fault for fault in faults if fault.field == field.name).message
+            for fault in faults:
+                (fault.field + fault.given + fault.message + fault.example).encode()
+    _, faults = catalogue.work_out("takeoff" + half, {half: half})
+    (faults[0].message + faults[0].given).encode()
+    _, faults = catalogue.work_out("takeoff", {"rooms": "10 x 10", half: half})
+    (faults[0].message + faults[0].given + faults[0].field).encode()
+
+
+LONG = "abc " * 2_490
+
+
+@pytest.mark.parametrize(("calculator", "field"), EVERY_FIELD)
+def test_no_message_is_longer_than_a_few_lines(calculator, field):
+    for text in (
+        LONG,
+        LONG.replace(" ", ""),
+        "x: " + LONG,
+        "1" * 9_000,
+        "10 x 10 less " + LONG,
+        "fan " + LONG + ": 7",
+        "E 1 N " + LONG,
+    ):
+        _, faults = catalogue.work_out(calculator.name, dict(calculator.example) | {field.name: text})
+        for fault in faults:
+            assert len(fault.message) < 700, fault.message
+
+
+def test_a_question_ends_once_and_an_empty_choice_is_not_offered():
+    answer, faults = catalogue.work_out("fixtures", {"fixtures": "hatch", "covering": "x", "face_burns": "maybe"})
+    assert answer is None
+    assert "Choose skim, board-1/4" in faults[0].message
+    assert "“Does the new face burn?” cannot be “maybe”." in faults[1].message

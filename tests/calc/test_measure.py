@@ -17,6 +17,7 @@ WAYS = [
     ("14'", F(168)), ("14", F(168)), ("14.54 ft", F("174.48")), ("6\"", F(6)), ("6 1/2 in", F(13, 2)), ("1/16 in", F(1, 16)),
     ("254 mm", F(10)), ("25.4cm", F(10)), ("4.43 m", F(443000, 2540)), ("443 cm", F(443000, 2540)), ("  3 ' ", F(36)), ("0", F(0)),
     ("1,000 mm", F(10000, 254)), ("14' 0\"", F(168)), ("½\"", F(1, 2)), ("14 FT", F(168)), (".5'", F(6)),
+    ("1-1/2 in", F(3, 2)), ('1-1/2"', F(3, 2)), ("6-1/2 inches", F(13, 2)), ("14-6 in", F(174)), ("14-6-1/2", F(349, 2)), ("6-1/2 ft", F(78)), ("6½ in", F(13, 2)), ("14ft2in", F(170)), ("14 ft 2", F(170)),
 ]  # fmt: skip
 
 
@@ -29,6 +30,7 @@ NOT_LENGTHS = [
     ("14' 13\"", "less than 12"), ("1/0", "0 below the line"), ("-3", "negative"), ("−3'", "negative"), ("", "missing"), ("14.5' 6\"", "whole feet"),
     ("abc", "not a number"), ("14' 3 m", "only inches"), ("3,5", "point, not a comma"), ("14-", "missing"), ("1 2 3", "not a number"), ("1 5/4", "not a number"),
     ("9" * 30, "too many digits"), ("1e5", "not a number"), ("nan", "not a number"), ("inf", "not a number"), (".", "not a number"), ("²", "not a number"), ("٣", "not a number"),
+    ("1-1/2", "it can mean 1 1/2 ft or 1' 1/2\""), ("11½2", "not a number"), ("0½10", "not a number"), ("½½", "not a number"), ("10 ft2", "an area"), ("10 ft²", "an area"), ("10 ft3", "a volume"), ("1/1001 in", "at most 1,000"),
 ]  # fmt: skip
 
 

@@ -7,6 +7,7 @@ import shapely
 from hypothesis import given
 from hypothesis import strategies as st
 
+from calc import outlines
 from calc.rooms import WALKED_EXAMPLE, read_rooms
 
 F = Fraction
@@ -47,6 +48,52 @@ def test_a_walked_room():
 )  # fmt: skip
 def test_one_room_in_many_hands(text):
     assert room(text).plan_area_sqft() == 280
+
+
+@pytest.mark.parametrize(
+    ("text", "name", "area"),
+    [("Living 20' x 14'", "Living", 280), ("Sunroom 12 x 10", "Sunroom", 120), ("South bedroom 12 x 10", "South bedroom", 120), ("Bedroom S 12 x 10", "Bedroom S", 120),
+     ("Den E 14' S 6' W 4' S 5' W 10' N 11'", "Den", 134), ("Living, 20 x 14", "Living", 280), ("Box room 3m x 4m", "Box room", None), ("Attic 10 x 8 slope 0:12 N", "Attic", 80),
+     ("L: 14 x 11 less 4 x 5", "L", 134), ("Hall: 200' x 140'", "Hall", 28000), ("60 x 60", "Room 1", 3600), ("10 x 10 less 1\" x 12'", None, None)],
+)  # fmt: skip
+def test_a_name_needs_no_colon_where_the_size_is_plain(text, name, area):
+    if name is None:
+        assert "larger than the room" in fault(text)
+        return
+    found = room(text)
+    assert found.name == name
+    assert area is None or found.plan_area_sqft() - found.cutout_area_sqft() == area
+
+
+def test_cut_outs_that_overlap_count_once_and_a_slope_stretches_them_like_the_room():
+    lit = room("A: 20' x 18' less 4' x 4' at 2' x 2' less 4' x 4' at 4' x 2'")
+    assert lit.ceiling_area_sqft() == 360 - 24 and lit.cutouts_overlap()
+    apart = room("A: 20' x 18' less 4' x 4' at 2' x 2' less 4' x 4' at 6' x 2' less 1' x 1'")
+    assert apart.ceiling_area_sqft() == 360 - 33 and not apart.cutouts_overlap()
+    attic = room("A: 20' x 18' slope 9:12 N less 4' x 4' at 2' x 2'")
+    assert attic.ceiling_area_sqft() == (360 - 16) * F(5, 4)
+
+
+@given(st.lists(st.tuples(*[st.integers(0, 9)] * 2, *[st.integers(1, 6)] * 2), max_size=5))
+def test_the_area_of_boxes_together_agrees_with_shapely(found):
+    boxes = [(F(x), F(y), F(x + wide), F(y + deep)) for x, y, wide, deep in found]
+    theirs = shapely.unary_union([shapely.box(*(float(one) for one in box)) for box in boxes]).area
+    assert float(outlines.covered_sqin(boxes)) == pytest.approx(theirs)
+
+
+def comb(teeth, depth):
+    """A floor like a comb, 2 x `teeth` + 2 walls at the least; no tooth is as long as another."""
+    legs = [f"E {teeth * 2}' N 1'"]
+    for at in range(teeth):
+        legs += [f"N {depth + at}'", "W 1'", f"S {depth + at}'", "W 1'"]
+    return " ".join(legs) + " S 1'"
+
+
+def test_a_walk_that_meets_itself_is_refused_and_a_comb_is_not():
+    assert len(room(comb(14, 3)).outline) == 58
+    assert "crosses" in fault("A: E 10 N 10 W 5 S 12 W 5 N 2")
+    for text in ("A: E 4 N 4 W 2 S 4 W 2 N 4", "A: E 6 N 6 W 3 S 3 E 3 S 3 W 6"):
+        assert read_rooms(text)[1]
 
 
 sides = st.integers(min_value=1, max_value=40)
@@ -116,18 +163,37 @@ def test_cut_outs_come_off_the_ceiling_and_not_off_the_air():
         ("A: -3 x 4", "negative"),
         ("A: 1/0 x 3", "0 below the line"),
         ("A: 0 x 3", "no wall"),
-        ("A: 500 x 3", "longer than 200 ft"),
+        ("A: 500' x 3", "longer than 200 ft"),
         ("A: 20", "two sides"),
         ("A: 20 x 14 x 8", "two sides"),
         ("A:", "no size"),
-        ("A: 10 x 8 less 12 x 9", "whole ceiling"),
+        ("A: 10 x 8 less 10 x 8", "whole ceiling"),
+        ("A: 10 x 8 less 12 x 9", "larger than the room"),
+        ("A: 10 x 10 less 50 x 1", "larger than the room"),
+        ("A: 10 x 8 slope 4:12 N slope 2:12 E", "the slope stands twice"),
+        ("A: about E 10 N 10 W 10 S 10", "“about” stands before the first wall"),
+        ("A: 10 x 0.001", "under 1 in"),
+        ('A: 10 x 8 less 1/2" x 1/2"', "under 1 in"),
+        ("200 x 140", "Write 200' for feet, or 200\" for inches, which is 16' 8\""),
+        ("E 70 N 10 W 70 S 10", "Write 70' for feet"),
+        ("6 x 4 m", "“6” has no unit and “4 m” has one"),
+        ('12 x 18"', "has no unit"),
+        ("Living 20 14", "put an x between the two sides, like 20 x 14"),
+        ("Bed 2 10 x 12", "like Bed 2: 10' x 12'"),
+        ("L 14x11 less 4x5", "walk round a room of that shape"),
+        ("Living", "“Living” has no size. Write it like Living: 20' x 14'"),
+        ("A: 9½ x 11½2", "not a number"),
+        ("A: 10 ft2 x 8", "an area or a volume, not a length"),
+        ("A: 6-1/2 x 8", "it can mean 6 1/2 ft or 6' 1/2\""),
+        ("A: x", "the length of a side is missing"),
+        ("x" * 61 + ": 10 x 10", "longer than 60 letters"),
         ("A: 10 x 8 slope steep", "4:12"),
         ("A: 10 x 8 slope 4:0", "run of 0"),
         ("A: 10 x 8 slope 40:12", "at most 24"),
         ("A: E 10 W 10 N 5 S 5", "straight back"),
         ("A: E 10 N 10 W 5 S 15 W 5 N 5", "crosses or touches"),
         ("A: E N", "missing"),
-        ("A: sun and moon", "at least four walls"),
+        ("A: sun and moon", "not two sides, like 20' x 14', nor a walk round"),
         ("; ; x", "missing"),
         ("; ".join(["1 x 1"] * 41), "at most 40"),
     ],
