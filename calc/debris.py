@@ -89,7 +89,8 @@ def debris(inputs: DebrisInputs, given: tuple[tuple[str, str], ...]) -> Answer:
     water_lb = inputs.area_sqft * inputs.water_gal_per_100sqft / 100 * WATER_LB_PER_GAL
     weight_lb = dry_weight_lb + water_lb
     bag_cuft = inputs.bag_gal * measure.CUBIC_INCHES_PER_GALLON / measure.CUBIC_INCHES_PER_CUBIC_FOOT
-    by_volume = ceiling(volume_cuft / (bag_cuft * inputs.bag_fill_pct / 100))
+    bag_holds_cuft = bag_cuft * inputs.bag_fill_pct / 100
+    by_volume = ceiling(volume_cuft / bag_holds_cuft)
     by_weight = ceiling(weight_lb / inputs.bag_limit_lb)
     bags = max(by_volume, by_weight)
     drums = volume_cuft / (DRUM_GAL * Fraction(measure.CUBIC_INCHES_PER_GALLON, measure.CUBIC_INCHES_PER_CUBIC_FOOT))
@@ -120,16 +121,17 @@ def debris(inputs: DebrisInputs, given: tuple[tuple[str, str], ...]) -> Answer:
         ),
         line(
             "bags_by_volume", "Bags by volume", Fraction(by_volume), "", 0, "Volume over what a bag holds when it can be tied.",
-            words.decimal(volume_cuft, 2) + " ÷ (" + words.decimal(bag_cuft, 2) + " × " + short_decimal(inputs.bag_fill_pct, 1) + " %), so "
-            + words.whole(by_volume), ("common-practice",), show,
+            words.decimal(volume_cuft, 3) + " ÷ (" + words.decimal(bag_cuft, 3) + " × " + short_decimal(inputs.bag_fill_pct, 1) + " %) = "
+            + words.decimal(volume_cuft / bag_holds_cuft, 2) + ", so " + words.whole(by_volume), ("common-practice",), show,
         ),
         line(
             "bags_by_weight", "Bags by weight", Fraction(by_weight), "", 0, "Wet weight over what one bag may weigh.",
-            words.decimal(weight_lb, 1) + " ÷ " + short_decimal(inputs.bag_limit_lb, 1) + ", so " + words.whole(by_weight),
+            words.decimal(weight_lb, 1) + " ÷ " + short_decimal(inputs.bag_limit_lb, 1) + " = " + words.decimal(weight_lb / inputs.bag_limit_lb, 2)
+            + ", so " + words.whole(by_weight),
             ("common-practice",), show,
         ),
         line("bags", "Bags", Fraction(bags), "", 0, "The greater of the two.",
-             words.whole(by_volume) + " or " + words.whole(by_weight), ("common-practice",), show),
+             words.whole(by_volume) + " by volume, " + words.whole(by_weight) + " by weight, so " + words.whole(bags), ("common-practice",), show),
     ]  # fmt: skip
     if inputs.board_down_sqft > 0:
         lines += [

@@ -5,6 +5,7 @@ from fractions import Fraction
 
 from calc import words
 from calc.answer import Answer, Calculator, Item, line
+from calc.exact import total
 from calc.fields import SHOW_IN, Field, Values, entries, entry_faults
 from calc.inputs import PAINT_TEST
 from calc.measure import MeasureFault, read_quantity
@@ -129,15 +130,16 @@ def total_within_window_sqft(disturbed_sqft: Fraction, earlier: tuple[tuple[int,
     `disturbed_sqft` [sq ft, >= 0] today; `earlier` are (days from now [days, before is negative], area [sq ft]).
     Source: 40 CFR 745.83, minor repair and maintenance.
     """
-    most = disturbed_sqft
-    starts = [days for days, _ in earlier if -WINDOW_DAYS <= days <= 0] + [0]
-    for start in starts:
-        found = disturbed_sqft
-        for days, area in earlier:
-            if start <= days <= start + WINDOW_DAYS:
-                found += area
-        most = max(most, found)
-    return most
+    by_day = dict([(day, Fraction(0)) for day in range(-WINDOW_DAYS, WINDOW_DAYS + 1)])
+    for days, area in earlier:
+        if days in by_day:
+            by_day[days] += area
+    window = total([by_day[day] for day in range(-WINDOW_DAYS, 1)])
+    most = window
+    for start in range(-WINDOW_DAYS, 0):  # a day falls out and one comes in
+        window += by_day[start + WINDOW_DAYS + 1] - by_day[start]
+        most = max(most, window)
+    return disturbed_sqft + most
 
 
 def lead(inputs: LeadInputs, given: tuple[tuple[str, str], ...]) -> Answer:

@@ -15,10 +15,28 @@ def edges(
 
 def twice_area(outline: tuple[tuple[Fraction, Fraction], ...]) -> Fraction:
     """Return twice the area inside [sq in], by the corner formula; below 0 where it is walked clockwise."""
-    found = Fraction(0)
-    for start, end in edges(outline):
-        found += start[0] * end[1] - end[0] * start[1]
-    return found
+    corners, scale = _whole(outline)
+    found = 0
+    for at, (x, y) in enumerate(corners):
+        after = corners[(at + 1) % len(corners)]
+        found += x * after[1] - after[0] * y
+    return Fraction(found, scale * scale)
+
+
+def length_round(outline: tuple[tuple[Fraction, Fraction], ...]) -> Fraction:
+    """Return the length of all walls together [in]."""
+    corners, scale = _whole(outline)
+    found = 0
+    for at, (x, y) in enumerate(corners):
+        after = corners[(at + 1) % len(corners)]
+        found += abs(after[0] - x) + abs(after[1] - y)
+    return Fraction(found, scale)
+
+
+def _whole(outline: tuple[tuple[Fraction, Fraction], ...]) -> tuple[list[tuple[int, int]], int]:
+    """The corners in whole numbers, and how many of these an inch has."""
+    scale = common_scale([value for corner in outline for value in corner])
+    return [(scaled(x, scale), scaled(y, scale)) for x, y in outline], scale
 
 
 def common_scale(values: list[Fraction]) -> int:
@@ -37,33 +55,33 @@ def scaled(value: Fraction, scale: int) -> int:
 
 def rectangles(outline: tuple[tuple[Fraction, Fraction], ...]) -> list[tuple[Fraction, Fraction, Fraction, Fraction]]:
     """Return the inside as rectangles (west, south, east, north) [in] that do not overlap, from south to north."""
-    scale = common_scale([value for corner in outline for value in corner])
-    exact: dict[int, Fraction] = {}
+    corners, _ = _whole(outline)
+    exact_x: dict[int, Fraction] = {}
+    exact_y: dict[int, Fraction] = {}
     uprights = []
-    for start, end in edges(outline):
-        for value in start:
-            exact[scaled(value, scale)] = value
-        if start[0] == end[0]:
-            low, high = scaled(start[1], scale), scaled(end[1], scale)
-            uprights.append((scaled(start[0], scale), min(low, high), max(low, high)))
+    for at, (x, y) in enumerate(corners):
+        exact_x[x], exact_y[y] = outline[at]
+        after = corners[(at + 1) % len(corners)]
+        if x == after[0]:
+            uprights.append((x, min(y, after[1]), max(y, after[1])))
     uprights.sort()
-    levels = sorted(dict([(scaled(corner[1], scale), True) for corner in outline]))
+    levels = sorted(exact_y)
     found = []
     for at in range(len(levels) - 1):
         low, high = levels[at], levels[at + 1]
         crossings = [x for x, bottom, top in uprights if bottom <= low and top >= high]
         for pair in range(0, len(crossings) - 1, 2):
-            found.append((exact[crossings[pair]], exact[low], exact[crossings[pair + 1]], exact[high]))
+            found.append((exact_x[crossings[pair]], exact_y[low], exact_x[crossings[pair + 1]], exact_y[high]))
     return found
 
 
 def crosses(outline: tuple[tuple[Fraction, Fraction], ...]) -> bool:
     """Return whether two walls that are not neighbors meet; walls run two ways only, so boxes are enough."""
-    scale = common_scale([value for corner in outline for value in corner])
+    corners, _ = _whole(outline)
     boxes = []
-    for start, end in edges(outline):
-        x1, y1, x2, y2 = scaled(start[0], scale), scaled(start[1], scale), scaled(end[0], scale), scaled(end[1], scale)
-        boxes.append((min(x1, x2), min(y1, y2), max(x1, x2), max(y1, y2)))
+    for at, (x, y) in enumerate(corners):
+        after = corners[(at + 1) % len(corners)]
+        boxes.append((min(x, after[0]), min(y, after[1]), max(x, after[0]), max(y, after[1])))
     count = len(boxes)
     for first in range(count):
         west, south, east, north = boxes[first]

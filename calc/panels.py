@@ -10,8 +10,10 @@ from calc.exact import ceiling, total
 from calc.fields import SHOW_IN, Fault, Field, InputFault, Values
 from calc.inputs import ROOMS, WASTE
 from calc.measure import INCHES_PER_FOOT
+from calc.outlines import different
 from calc.rooms import Room
 from calc.signals import Caution, caution
+from calc.strips import furring_rows_in
 from calc.tiles import Layout, layout_of
 from calc.words import short_decimal
 
@@ -24,6 +26,7 @@ SPOT_TILE_SQIN = 144  # the tile that the four spots are for [sq in]
 WALL_ANGLE_FT = 12  # wall angle comes in such lengths [ft], NAVEDTRA 14044
 GRID_DROP_IN = 2  # least depth below the old ceiling [in], NAVEDTRA 14044
 FASTENERS_PER_TILE = 4  # staples or screws to a tile on furring [-], common practice
+SCREW_BITE_IN = Fraction(5, 8)  # least depth of a screw in the joist [in], IRC R702.3.5.1
 MOST_LINES = 40  # grid lines drawn each way; a finer grid is left out of the drawing
 MOST_ITEMS = 12
 D1779 = ("astm-d1779",)
@@ -181,20 +184,29 @@ def _glue(area_sqft: Fraction, tiles: int, inputs: PanelsInputs, show: str) -> l
 
 
 def _grid(inputs: PanelsInputs, show: str) -> list[Line]:
-    pieces = 0
-    for room in inputs.rooms:  # angle is bought by the planned size: the safer of two readings of the manual
-        long_ft, wide_ft = _planned_ft(room, inputs)
-        pieces += ceiling((long_ft + wide_ft) * 2 / WALL_ANGLE_FT)
-    true_pieces = sum([ceiling(room.perimeter_ft() / WALL_ANGLE_FT) for room in inputs.rooms])
-    long_ft, wide_ft = _planned_ft(inputs.rooms[0], inputs)
+    planned = [_planned_ft(room, inputs) for room in inputs.rooms]
+    # Angle is bought by the planned size: the safer of two readings of the manual.
+    pieces = [ceiling((long_ft + wide_ft) * 2 / WALL_ANGLE_FT) for long_ft, wide_ft in planned]
+    true_pieces = [ceiling(room.perimeter_ft() / WALL_ANGLE_FT) for room in inputs.rooms]
+    bought = max(sum(pieces), sum(true_pieces))
+    told = "; ".join(
+        ["(" + short_decimal(long_ft, 3) + " + " + short_decimal(wide_ft, 3) + ") × 2 ÷ 12, so " + words.whole(pieces[at])
+         for at, (long_ft, wide_ft) in enumerate(planned)]
+    )  # fmt: skip
+    told += "; by the true edge " + "; ".join(
+        [short_decimal(room.perimeter_ft(), 3) + " ÷ 12, so " + words.whole(true_pieces[at]) for at, room in enumerate(inputs.rooms)]
+    )  # fmt: skip
+    if len(planned) > 1:
+        told += "; in all " + words.whole(sum(pieces)) + " or " + words.whole(sum(true_pieces))
+    long_ft, wide_ft = planned[0]
     return [
         line("planned_length_ft", "First room, planned length", long_ft, "ft", 2, "Rounded up to whole tiles, for material.",
              measure.shown(inputs.rooms[0].size_ft()[0], "ft", 2, show), ("navedtra-14044",), show),
         line("planned_width_ft", "First room, planned width", wide_ft, "ft", 2, "The same, the other way.",
              measure.shown(inputs.rooms[0].size_ft()[1], "ft", 2, show), ("navedtra-14044",), show),
-        line("wall_angles", "Wall angle, pieces of 12 ft", Fraction(max(pieces, true_pieces)), "", 0,
-             "Round the planned sizes over 12 ft, a fraction of a piece is a piece.",
-             "by the true edge " + words.whole(true_pieces), ("navedtra-14044",), show),
+        line("wall_angles", "Wall angle, pieces of 12 ft", Fraction(bought), "", 0,
+             "Round the planned sizes over 12 ft, a fraction of a piece is a piece; or by the true edge, if that takes more.",
+             told + "; the greater is " + words.whole(bought), ("navedtra-14044",), show),
         line("grid_drop_in", "Hung below the old ceiling, at least", Fraction(GRID_DROP_IN), "in", 0,
              "So that a tile can be tipped in.", "2 in", ("navedtra-14044",), show),
     ]  # fmt: skip
@@ -207,16 +219,17 @@ def _planned_ft(room: Room, inputs: PanelsInputs) -> tuple[Fraction, Fraction]:
 
 
 def _furring(inputs: PanelsInputs, tiles: int, show: str) -> list[Line]:
-    rows = []
+    told = []
     length_ft = Fraction(0)
     for room in inputs.rooms:
-        east, north = room.size_ft()
-        strips = ceiling(north * INCHES_PER_FOOT / inputs.furring_spacing_in) + 1
-        rows.append(words.whole(strips) + " × " + short_decimal(east, 2))
-        length_ft += strips * east
+        rows = [row_in / INCHES_PER_FOOT for row_in in furring_rows_in(room, inputs.furring_spacing_in)]
+        length_ft += total(rows)
+        for row_ft in different(rows):
+            told.append(words.whole(len([one for one in rows if one == row_ft])) + " × " + short_decimal(row_ft, 2))
     return [
-        line("furring_ft", "Furring", length_ft, "ft", 0, "Rows over the whole width and one more, each as long as the room.",
-             " + ".join(rows), ("geometry", "common-practice"), show),
+        line("furring_ft", "Furring", length_ft, "ft", 0,
+             "Rows east and west, evenly spread and no farther apart than that, each as long as the floor is there; one along each wall.",
+             " + ".join(told), ("geometry", "common-practice"), show),
         line("fasteners", "Staples or screws", Fraction(tiles * FASTENERS_PER_TILE), "", 0, "Four to a tile.",
              words.whole(tiles) + " × 4", ("common-practice",), show),
     ]  # fmt: skip
@@ -229,8 +242,10 @@ def _refuse(inputs: PanelsInputs) -> None:
     if inputs.tile_weight_psf > MOST_GLUED_PSF:
         message = (
             "A tile of "
-            + short_decimal(inputs.tile_weight_psf, 3)
-            + " lb/sq ft is too heavy for glue alone, which carries 2.5. Fasten it to furring."
+            + measure.shown(inputs.tile_weight_psf, "psf", 3, inputs.show_in)
+            + " is too heavy for glue alone, which carries "
+            + measure.shown(MOST_GLUED_PSF, "psf", 1, inputs.show_in)
+            + ". Fasten it to furring."
         )
         faults.append(Fault("tile_weight_psf", short_decimal(inputs.tile_weight_psf, 3), message, "fixing=furring"))
     why = {
@@ -262,7 +277,9 @@ def _notes(inputs: PanelsInputs, layouts: list[Layout]) -> tuple[str, ...]:
         notes.append("Glued tile is generally not recommended in historic buildings.")
     if inputs.fixing == "furring":
         notes.append(
-            "Screws through the furring must reach the joists by 5/8 in at least. They go through the texture too, and disturb it."
+            "Screws through the furring must reach the joists by "
+            + measure.shown(SCREW_BITE_IN, "in", 4, inputs.show_in)
+            + " at least. They go through the texture too, and disturb it."
         )
     if inputs.fixing == "grid":
         notes.append(

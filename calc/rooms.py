@@ -63,14 +63,13 @@ class Room:
 
     def perimeter_ft(self) -> Fraction:
         """Return the length of all walls in plan [ft]."""
-        found = Fraction(0)
-        for start, end in outlines.edges(self.outline):
-            found += abs(end[0] - start[0]) + abs(end[1] - start[1])
-        return found / measure.INCHES_PER_FOOT
+        return outlines.length_round(self.outline) / measure.INCHES_PER_FOOT
 
     def wall_area_sqft(self, low_height_ft: Fraction) -> Fraction:
         """Return the wall area, openings not taken off [sq ft]; `low_height_ft` is the ceiling at its lowest wall."""
         low = low_height_ft * measure.INCHES_PER_FOOT
+        if not self.slope:
+            return low * outlines.length_round(self.outline) / measure.SQUARE_INCHES_PER_SQUARE_FOOT
         runs = self._runs()
         found = Fraction(0)
         for at, (start, end) in enumerate(outlines.edges(self.outline)):

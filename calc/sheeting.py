@@ -12,7 +12,7 @@ from calc.inputs import HEIGHT, ROOMS
 from calc.measure import INCHES_PER_FOOT, SQUARE_INCHES_PER_SQUARE_FOOT
 from calc.rooms import Room
 from calc.signals import Caution, caution
-from calc.strips import Strip, bands, fewest_rolls, rolls_cut, strips_of
+from calc.strips import Strip, bands, fewest_rolls, lapped, rolls_cut, strips_of
 from calc.words import short_decimal
 
 FILM_DENSITY = Fraction(92, 100)  # of polyethylene against water [-], from memory
@@ -122,7 +122,7 @@ def sheeting(inputs: SheetingInputs, given: tuple[tuple[str, str], ...]) -> Answ
     wall_run_ft, wall_sqft, seams_ft = _walls(inputs)
     wall_rolls = ceiling(wall_run_ft / inputs.wall_film_length_ft)
     perimeter_ft = total([room.perimeter_ft() for room in inputs.rooms])
-    lap_ft = _lap_ft(by_room) + joints * inputs.roll_width_ft
+    lap_ft = total([lapped(strips) for strips in by_room]) / INCHES_PER_FOOT + joints * inputs.roll_width_ft
     register_tape_ft = Fraction(inputs.registers * REGISTER_LAYERS * 4 * REGISTER_SIDE_IN, INCHES_PER_FOOT)
     tape_ft = perimeter_ft * 2 + lap_ft + seams_ft + register_tape_ft
     lines = (
@@ -241,15 +241,6 @@ def _walls(inputs: SheetingInputs) -> tuple[Fraction, Fraction, Fraction]:
     return run_ft, run_ft * inputs.wall_film_width_ft, seams_ft
 
 
-def _lap_ft(by_room: list[list[Strip]]) -> Fraction:
-    """Every strip but the first band of its room laps the one before, over its own length, about [ft]."""
-    found = Fraction(0)
-    for strips in by_room:
-        first = strips[0].low
-        found += total([strip.length for strip in strips if strip.low != first])
-    return found / INCHES_PER_FOOT
-
-
 def _cuts(cut: list[list[Fraction]], roll_in: Fraction, show: str) -> tuple[Item, ...]:
     found = []
     for at, lengths in enumerate(cut[:MOST_ITEMS]):
@@ -292,6 +283,7 @@ def _plan(room: Room, strips: list[Strip], inputs: SheetingInputs) -> Drawing:
     west, south = min([x for x, _ in points]) - turn, min([y for _, y in points]) - turn
     shapes = [Shape(tuple([(x - west, y - south) for x, y in points]), "cut", "room", True)]
     labels = []
+    zero = Fraction(0)
     width_in = inputs.roll_width_ft * INCHES_PER_FOOT
     east, north = room.size_ft()
     wide, deep = east * INCHES_PER_FOOT + turn * 2, north * INCHES_PER_FOOT + turn * 2
@@ -299,15 +291,14 @@ def _plan(room: Room, strips: list[Strip], inputs: SheetingInputs) -> Drawing:
         start, end = one.along_from, one.along_from + one.length
         low, high = one.low, one.low + width_in
         if one.eastward:
-            box = (start - west, low - south, end - west, min(high - south, deep))
+            box = (start - west, max(low - south, zero), end - west, min(high - south, deep))
         else:
-            box = (low - west, start - south, min(high - west, wide), end - south)
+            box = (max(low - west, zero), start - south, min(high - west, wide), end - south)
         shapes.append(
             Shape(((box[0], box[1]), (box[2], box[1]), (box[2], box[3]), (box[0], box[3])), "edge", "none", False)
         )
         if len(strips) <= MOST_ITEMS:
             labels.append(Label(((box[0] + box[2]) / 2, (box[1] + box[3]) / 2), "on", str(at + 1)))
-    zero = Fraction(0)
     dimensions = (
         Dimension((turn, zero), (wide - turn, zero), "below", measure.shown(east, "ft", 2, inputs.show_in)),
         Dimension((zero, turn), (zero, deep - turn), "left", measure.shown(north, "ft", 2, inputs.show_in)),

@@ -42,30 +42,23 @@ def side(text: str) -> Fraction:
     return length
 
 
-_STEPS = (
-    ("n", 0, 1),
-    ("north", 0, 1),
-    ("e", 1, 0),
-    ("east", 1, 0),
-    ("s", 0, -1),
-    ("south", 0, -1),
-    ("w", -1, 0),
-    ("west", -1, 0),
-)
+_STEPS = {
+    "n": (0, 1), "north": (0, 1), "e": (1, 0), "east": (1, 0), "s": (0, -1), "south": (0, -1), "w": (-1, 0), "west": (-1, 0),
+}  # fmt: skip
+_FIRST = ("n", "e", "s", "w", "N", "E", "S", "W")
 
 
 def step_of(word: str) -> tuple[int, int] | None:
     """The way that a word of a walk goes: N, east, or E14 with its length in it; None for any other word."""
+    if word[:1] not in _FIRST:
+        return None
     small = words.lower(word)
-    for name, step_x, step_y in _STEPS:
-        if name == small or (len(name) == 1 and is_glued(small) and small[0] == name):
-            return step_x, step_y
-    return None
+    return _STEPS.get(small[0] if is_glued(small) else small)
 
 
 def is_glued(word: str) -> bool:
     """True for a wall in one word: E14 or N9.5."""
-    return len(word) > 1 and words.lower(word)[0] in "nesw" and word[1] in "0123456789."
+    return len(word) > 1 and word[0] in _FIRST and word[1] in "0123456789."
 
 
 def is_walk(text: str) -> bool:

@@ -1,6 +1,7 @@
 """Strips and tiles against shapely and against counting cell by cell."""
 
 import itertools
+from dataclasses import replace
 from fractions import Fraction
 from math import ceil
 
@@ -12,7 +13,7 @@ from shapely.ops import unary_union
 
 from calc import catalogue
 from calc.rooms import read_rooms
-from calc.strips import bands, fewest_rolls, rolls_cut, strips_of
+from calc.strips import bands, fewest_rolls, furring_rows_in, lapped, rolls_cut, strips_of
 from calc.tiles import border_in, layout_of
 
 F = Fraction
@@ -200,3 +201,74 @@ def test_halves_come_two_from_a_tile():
     )
     values = {line.name: line.value for line in ell.lines}
     assert values["cut_tiles"] < values["cut_pieces"]
+
+
+def turned(room):
+    """The room as it is, and drawn the other way round and turned: eight ways."""
+    for mirrored in (1, -1):
+        corners = [(x * mirrored, y) for x, y in room.outline]
+        for _ in range(4):
+            corners = [(-y, x) for x, y in corners]
+            yield replace(room, outline=tuple(corners))
+
+
+@settings(deadline=None, max_examples=40)
+@given(rooms(), st.integers(4, 14), st.integers(0, 24), st.integers(0, 12))
+def test_film_does_not_depend_on_how_a_room_is_drawn(room, width_ft, overlap, turn_up):
+    found = set()
+    for one in turned(room):
+        strips = strips_of(one, F(width_ft * 12), F(overlap), F(turn_up))
+        found.add((tuple(sorted(strip.length for strip in strips)), lapped(strips)))
+    assert len(found) == 1
+
+
+@settings(deadline=None)
+@given(rooms(), st.integers(4, 48))
+def test_furring_follows_the_floor(room, spacing):
+    """Against shapely: a row just inside each evenly spread line, and one along each wall between two."""
+    rows = furring_rows_in(room, F(spacing))
+    south, north = min(y for _, y in room.outline), max(y for _, y in room.outline)
+    spaces = ceil((north - south) / spacing)
+    floor = floor_of(room)
+    expected = []
+    levels = [south + (north - south) * F(at, spaces) for at in range(spaces + 1)]
+    for level in levels:
+        touching = floor.intersection(box(-1000, float(level) - 1e-6, 1000, float(level) + 1e-6))
+        west_east = unary_union(
+            [box(part.bounds[0], 0, part.bounds[2], 1) for part in getattr(touching, "geoms", [touching])]
+        )
+        expected.append(west_east.area)
+    corners = list(room.outline)
+    for start, end in zip(corners, corners[1:] + corners[:1], strict=True):
+        if start[1] == end[1] and start[1] not in levels:
+            expected.append(abs(float(end[0] - start[0])))
+    assert [float(one) for one in rows] == pytest.approx(expected)
+
+
+def test_furring_of_an_l_is_less_than_that_of_its_box():
+    ell = "L: E 20' N 4' W 16' N 10' W 4' S 14'"
+    lines = {
+        name: {line.name: line for line in catalogue.work_out("panels", {"rooms": text})[0].lines}["furring_ft"]
+        for name, text in (("ell", ell), ("box", "B: 20' x 14'"))
+    }
+    assert lines["box"].value == 15 * 20
+    assert lines["ell"].value == 5 * 20 + 10 * 4
+    assert lines["ell"].working == "10 × 4 + 5 × 20"
+
+
+def test_workings_end_in_the_value_that_they_lead_to():
+    given = {
+        "rooms": "A: 20' 6\" x 14'; L: E 20' N 4' W 16' N 10' W 4' S 14'",
+        "fixing": "grid",
+        "tile_length_in": "48",
+        "tile_width_in": "24",
+    }
+    angles = next(one for one in catalogue.work_out("panels", given)[0].lines if one.name == "wall_angles")
+    assert angles.value == 13
+    assert angles.working == (
+        "(24 + 14) × 2 ÷ 12, so 7; (20 + 14) × 2 ÷ 12, so 6; by the true edge 69 ÷ 12, so 6; 68 ÷ 12, so 6; in all 13 or 12; the greater is 13"
+    )
+    lines = {one.name: one for one in catalogue.work_out("debris", {"area_sqft": "280"})[0].lines}
+    assert lines["bags"].working == "2 by volume, 4 by weight, so 4"
+    assert lines["bags_by_weight"].working == "126.0 ÷ 35 = 3.60, so 4"
+    assert lines["bags_by_volume"].working == "5.833 ÷ (5.615 × 65 %) = 1.60, so 2"
