@@ -8,12 +8,17 @@ from calc.answer import Item
 from calc.measure import MeasureFault
 
 SET_BACK_IN = Fraction(1, 4)  # a box in a face that does not burn may sit so far behind it [in], NEC 314.20
+GAP_ROUND_IN = Fraction(1, 8)  # gap round a box, at most [in], NEC 314.21
+CLEAR_IN = 3  # insulation from a light that is not rated for it [in], NEC 410.116
+ALARM_CLEAR_FT = 3  # an alarm from bath doors, registers and fan blades [ft], NFPA 72
+FAN_MARKED_LB = 35  # a fan box is marked with its weight from this on [lb], NEC 314.27
 BLADES_IN = 84  # fan blades above the floor [in]; UL 507, from memory
 ALARM_MOST_IN = 12  # top of a wall alarm below the ceiling, at most [in], NFPA 72 17.7.3.2.1
 ALARM_OLD_LEAST_IN = 4  # what older alarm manuals ask for at least [in]
 SPRINKLER_LEAST_IN, SPRINKLER_MOST_IN = 1, 12  # deflector below the ceiling [in], NFPA 13 10.2.6.1
 HOME_SPRINKLER_MOST_IN = 4  # residential heads [in], NFPA 13R and 13D
 ROOM_IN, BATH_IN, BEAM_IN, SLOPE_IN = 84, 80, 76, 60  # least ceiling heights [in], IRC R305.1
+LONGEST_NAME = 60  # letters of a thing's name
 FLANGE_IN = Fraction(1, 4)  # what a register's flange takes up with longer screws [in], common practice
 SWING_IN = Fraction(1, 8)  # air over a door that swings [in], common practice
 
@@ -74,6 +79,10 @@ class Lowering:
     after_in: Fraction
     show_in: str
 
+    def limit(self, inches: Fraction | int, customary: str) -> str:
+        """Return a limit [in] as its rule writes it, or metric."""
+        return measure.limit(Fraction(inches), customary, self.show_in)
+
     def told(self, inches: Fraction) -> str:
         """Return a length as the person reads it."""
         if inches < measure.INCHES_PER_FOOT * 4:
@@ -96,6 +105,10 @@ def read_fixture(entry: str) -> Fixture:
             + "."
         )
     name = words.tidy(" ".join(parts[1:]))
+    if len(name) > LONGEST_NAME:
+        raise MeasureFault(
+            kind.label + ": the name " + words.quoted(name) + " is too long. Write " + kind.example + "."
+        )
     value = words.tidy(value)
     if not value:
         if kind.must or colon:
@@ -167,23 +180,34 @@ def _box(word: str, value: Fraction, lowering: Lowering) -> tuple[str, str]:
     if word == "recessed":
         return "needs work", behind + "It needs a collar or new trim that reaches " + lowering.told(
             after
-        ) + ". A light not rated for insulation stays 3 in clear of it. Electrician, where the law says so."
+        ) + ". A light not rated for insulation stays " + lowering.limit(
+            CLEAR_IN, "3 in"
+        ) + " clear of it. Electrician, where the law says so."
     allowed = (
         "In a face that burns it must be flush."
         if lowering.burns
-        else "The most is 1/4 in where the face does not burn."
+        else "The most is " + lowering.limit(SET_BACK_IN, "1/4 in") + " where the face does not burn."
     )
     if after <= most:
-        return "fits", behind + allowed + " Keep the gap round it to 1/8 in."
+        return "fits", behind + allowed + " Keep the gap round it to " + lowering.limit(GAP_ROUND_IN, "1/8 in") + "."
     return "needs work", behind + allowed + " It needs an extension of " + lowering.told(after) + ". Electrician, where the law says so."  # fmt: skip
 
 
 def _fan(value: Fraction, lowering: Lowering) -> tuple[str, str]:
     after = value - lowering.drop_in
-    at = "Its blades come down to " + lowering.told(max(after, Fraction(0))) + "; the least is 7 ft. "
+    at = (
+        "Its blades come down to "
+        + lowering.told(max(after, Fraction(0)))
+        + "; the least is "
+        + lowering.limit(BLADES_IN, "7 ft")
+        + ". "
+    )
     if after < BLADES_IN:
-        return "stop", at + "Take it away, or have an electrician fit a flush mount that keeps 7 ft."
-    return "needs work", at + "Its box needs an extension, and must be listed for fans, with its weight marked from 35 lb. Electrician, where the law says so."  # fmt: skip
+        return "stop", at + "Take it away, or have an electrician fit a flush mount that keeps " + lowering.limit(
+            BLADES_IN, "7 ft"
+        ) + "."
+    pounds = measure.shown(Fraction(FAN_MARKED_LB), "lb", 0, lowering.show_in)
+    return "needs work", at + "Its box needs an extension, and must be listed for fans, with its weight marked from " + pounds + ". Electrician, where the law says so."  # fmt: skip
 
 
 def _wall_alarm(value: Fraction, lowering: Lowering) -> tuple[str, str]:
@@ -194,39 +218,44 @@ def _wall_alarm(value: Fraction, lowering: Lowering) -> tuple[str, str]:
             "The new ceiling would cover it. Move it down first; its own manual says where. It works again the same day.",
         )
     at = "Its top ends up " + lowering.told(after) + " below the ceiling. "
+    most = "The most is " + lowering.limit(ALARM_MOST_IN, "12 in")
     if after > ALARM_MOST_IN:
-        return "needs work", at + "The most is 12 in, so it must move up by " + lowering.told(
-            after - ALARM_MOST_IN
-        ) + "."
+        return "needs work", at + most + ", so it must move up by " + lowering.told(after - ALARM_MOST_IN) + "."
     if after < ALARM_OLD_LEAST_IN:
         return (
             "needs work",
             at
-            + "Many manuals ask for 4 in at least, the code no longer does. Follow the alarm's own manual, and move it where that says so.",
+            + "Many manuals ask for "
+            + lowering.limit(ALARM_OLD_LEAST_IN, "4 in")
+            + " at least, the code no longer does. Follow the alarm's own manual, and move it where that says so.",
         )
-    return "fits", at + "The most is 12 in. Cover it while you work, and test it the same day."  # fmt: skip
+    return "fits", at + most + ". Cover it while you work, and test it the same day."  # fmt: skip
 
 
 def _sprinkler(value: Fraction, lowering: Lowering) -> tuple[str, str]:
     after = value - lowering.drop_in
+    least, most = lowering.limit(SPRINKLER_LEAST_IN, "1"), lowering.limit(SPRINKLER_MOST_IN, "12 in")
+    homes = least + " to " + lowering.limit(HOME_SPRINKLER_MOST_IN, "4 in")
     if after < SPRINKLER_LEAST_IN:
         at = "Its deflector would be " + (
-            lowering.told(after) + " below the new ceiling, under the least of 1 in. "
+            lowering.told(after)
+            + " below the new ceiling, under the least of "
+            + lowering.limit(SPRINKLER_LEAST_IN, "1 in")
+            + ". "
             if after > 0
             else "inside the new ceiling. "
         )
     elif after > SPRINKLER_MOST_IN:
-        at = "Its deflector would be " + lowering.told(after) + " below the new ceiling, past the most of 12 in. "
-    else:
         at = (
-            "Its deflector would be "
-            + lowering.told(after)
-            + " below the new ceiling; 1 to 12 in is the standard's range, "
+            "Its deflector would be " + lowering.told(after) + " below the new ceiling, past the most of " + most + ". "
         )
+    else:
+        at = "Its deflector would be " + lowering.told(after) + " below the new ceiling; "
+        at += least + " to " + most + " is the standard's range, "
         at += (
-            "but residential heads have 1 to 4 in. "
+            "but residential heads have " + homes + ". "
             if after > HOME_SPRINKLER_MOST_IN
-            else "1 to 4 in for residential heads. "
+            else homes + " for residential heads. "
         )
     return "stop", at + "A licensed sprinkler contractor decides and does it, before anything else. Never paint, cover or bury a head."  # fmt: skip
 
@@ -262,14 +291,26 @@ def _height(word: str, value: Fraction, lowering: Lowering) -> tuple[str, str]:
         "It comes down to "
         + lowering.told(max(after, Fraction(0)))
         + "; the least is "
-        + lowering.told(Fraction(least))
+        + lowering.limit(least, lowering.told(Fraction(least)))
         + ". "
     )
     if after < least:
         return "stop", at + "Do not lower it. Ask the building department."
     if word == "slope":
-        return "fits", at + "Half of the required floor must have 7 ft as well: measure that too."
+        seven = lowering.limit(ROOM_IN, "7 ft")
+        return "fits", at + "Half of the required floor must have " + seven + " as well: measure that too."
     return "fits", at + "Local editions differ: ask where it is near."  # fmt: skip
+
+
+def ceiling_height(lowering: Lowering) -> tuple[bool, str]:
+    """Return whether the ceiling itself stays as high as a room or hall must, and what to say of it. Source: IRC R305.1."""
+    least = lowering.limit(ROOM_IN, lowering.told(Fraction(ROOM_IN)))
+    if lowering.after_in >= ROOM_IN:
+        return True, "The least for a room or hall is " + least + "; local editions differ."
+    told = "That is under " + least + ", the least for a room or hall. "
+    if lowering.after_in >= BATH_IN:
+        told += "Only a bath or laundry may be so low. "
+    return False, told + "Do not lower it. Ask the building department."
 
 
 def _refit(word: str, value: Fraction, lowering: Lowering) -> tuple[str, str]:
@@ -280,7 +321,9 @@ def _refit(word: str, value: Fraction, lowering: Lowering) -> tuple[str, str]:
         left = value - lowering.drop_in
         return ("fits", "Its end comes down to " + lowering.told(left) + ". Shorten it where heads pass.") if left > 0 else ("needs work", "It must be shortened by " + drop + ".")  # fmt: skip
     told = {
-        "smoke": "Take it down, and refit and test it on the new face the same day: 3 ft from bath doors, registers and fan blades.",
+        "smoke": "Take it down, and refit and test it on the new face the same day: "
+        + lowering.limit(ALARM_CLEAR_FT * measure.INCHES_PER_FOOT, "3 ft")
+        + " from bath doors, registers and fan blades.",
         "co": "Take it down, and refit and test it the same day, where its own manual says.",
         "register": "Its boot needs an extension of " + drop + ", sealed to the new face.",
         "hatch": "Its stop needs packing of " + drop + ", and new trim. Seal and insulate the lid.",

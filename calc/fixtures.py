@@ -3,11 +3,11 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
-from calc import words
-from calc.answer import Answer, Calculator, line
+from calc import measure, words
+from calc.answer import Answer, Calculator, Item, line
 from calc.drops import COMBUSTIBLE, DROPS, drop_in
-from calc.fields import SHOW_IN, Field, Values, entries, entry_faults
-from calc.fixture_rules import KINDS, Fixture, Lowering, read_fixture, verdict
+from calc.fields import SHOW_IN, Fault, Field, InputFault, Values, entries, entry_faults
+from calc.fixture_rules import KINDS, Fixture, Lowering, ceiling_height, read_fixture, verdict
 from calc.inputs import HEIGHT
 from calc.measure import INCHES_PER_FOOT
 from calc.signals import Caution, caution
@@ -73,12 +73,32 @@ class FixturesInputs:
 def fixtures(inputs: FixturesInputs, given: tuple[tuple[str, str], ...]) -> Answer:
     """Return for each fixture whether it fits, what it needs and how much, or a stop with whom to call.
 
-    Raises nothing: entries are checked when read. Sources: NFPA 70, 72 and 13, IRC R305 as quoted; the rest is marked.
+    Raises InputFault where the ceiling would come down to the floor; entries are checked when read. Sources: NFPA 70, 72 and 13, IRC R305 as quoted; the rest is marked.
     """
     show = inputs.show_in
     after_ft = inputs.ceiling_height_ft - inputs.drop_in / INCHES_PER_FOOT
+    if after_ft <= 0:
+        told = measure.shown(inputs.drop_in, "in", 4, show)
+        message = (
+            "A ceiling "
+            + measure.shown(inputs.ceiling_height_ft, "ft", 2, show)
+            + " high cannot come down by "
+            + told
+            + ". Lower it by less."
+        )
+        raise InputFault((Fault("drop_in", told, message, "1/2"),))
     lowering = Lowering(inputs.drop_in, inputs.face_burns, after_ft * INCHES_PER_FOOT, show)
     items = [verdict(one, lowering) for one in inputs.fixtures]
+    high_enough, height_told = ceiling_height(lowering)
+    if not high_enough:
+        items.append(
+            Item(
+                "The ceiling itself",
+                "stop",
+                "It comes down to " + lowering.told(lowering.after_in) + ". " + height_told,
+                ("irc-r305",),
+            )
+        )
     counts = [len([one for one in items if one.state == state]) for state in STATES]
     lines = (
         line("drop_in", "The ceiling comes down by", inputs.drop_in, "in", 4, "Old board to new face.",
@@ -89,7 +109,7 @@ def fixtures(inputs: FixturesInputs, given: tuple[tuple[str, str], ...]) -> Answ
              ("geometry",), show),
         line("fixtures_with_work", "Need work", Fraction(counts[1]), "", 0, "Counted from the list.", words.whole(len(items)) + " in all",
              ("geometry",), show),
-        line("fixtures_that_stop", "Stop, and call somebody", Fraction(counts[2]), "", 0, "Counted from the list.", words.whole(len(items)) + " in all",
+        line("fixtures_that_stop", "Stop, and call somebody", Fraction(counts[2]), "", 0, "Counted from the list, and the ceiling itself where it comes too low.", words.whole(len(items)) + " in all",
              ("geometry",), show),
     )  # fmt: skip
     if counts[2]:
@@ -107,7 +127,7 @@ def fixtures(inputs: FixturesInputs, given: tuple[tuple[str, str], ...]) -> Answ
         figure=figure,
         figure_label=label,
         sentence=words.plural(counts[0], "fits", "fit") + ", " + words.plural(counts[1], "needs work", "need work") + ", "
-        + words.plural(counts[2], "stops", "stop") + ". The ceiling will be " + lines[1].shown + " high.",
+        + words.plural(counts[2], "stops", "stop") + ". The ceiling will be " + lines[1].shown + " high. " + height_told,
         lines=lines,
         cautions=_cautions(inputs.fixtures),
         notes=(

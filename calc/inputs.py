@@ -2,10 +2,11 @@
 
 from fractions import Fraction
 
+from calc import measure
 from calc.exact import total
 from calc.fields import Field, Values
 from calc.rooms import EXAMPLE, Room
-from calc.rules import PLACES
+from calc.rules import PLACES, Rule
 
 WATER_LB_PER_GAL = Fraction(83285, 10000)  # water at 70 degF [lb/gal], IAPWS-97
 BOARD_PSF = (
@@ -143,6 +144,14 @@ RATED = Field(
     choices=(("unknown", "Not known"), ("no", "No"), ("yes", "Yes")),
     why="Such a ceiling holds back fire, or holds the house together. The wrong board takes that away.",
 )  # fmt: skip
+
+
+def amount_told(amount: Fraction, rule: Rule, show_in: str) -> str:
+    """Return the work's `amount` [in the rule's unit] beside what the rule says of its limit, as the person reads it."""
+    told = measure.shown(amount, rule.unit, 2, show_in) + ": " + rule.says
+    if show_in == "metric":
+        told += " (" + measure.shown(rule.limit, rule.unit, 2, show_in) + ")"
+    return told + ". Reviewed " + rule.reviewed_on + "."
 
 
 def area_of(room_list: tuple[Room, ...]) -> Fraction:

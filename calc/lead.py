@@ -3,11 +3,11 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
-from calc import words
+from calc import measure, words
 from calc.answer import Answer, Calculator, Item, line
 from calc.exact import total
 from calc.fields import SHOW_IN, Field, Values, entries, entry_faults
-from calc.inputs import PAINT_TEST
+from calc.inputs import PAINT_TEST, amount_told
 from calc.measure import MeasureFault, read_quantity
 from calc.rules import Rule, rules_for
 from calc.signals import caution
@@ -15,6 +15,7 @@ from calc.words import short_decimal
 
 BEFORE_YEAR = 1978  # housing built before it may hold lead paint; 40 CFR 745.103, from memory
 WINDOW_DAYS = 30  # work in one room within so many days adds up [days], 40 CFR 745.83
+LARGEST_SQFT = 100000  # an area over this is a slip of the finger [sq ft]
 FARTHEST_DAYS = 3650  # an entry further off is a slip of the finger [days]
 
 
@@ -36,6 +37,8 @@ def read_earlier(entry: str) -> tuple[int, Fraction]:
         raise MeasureFault(
             words.quoted(entry) + " will not do, " + str(fault.args[0]) + ". Write 12 days ago: 4 sq ft."
         ) from None
+    if area > LARGEST_SQFT:
+        raise MeasureFault(words.quoted(value) + " is over 100,000 sq ft. Write 12 days ago: 4 sq ft.")
     if days.denominator != 1 or days > FARTHEST_DAYS:
         raise MeasureFault(words.quoted(when) + " is no number of whole days up to 3,650. Write 12 days ago: 4 sq ft.")
     return (-int(days) if past else int(days)), area  # fmt: skip
@@ -176,7 +179,7 @@ def lead(inputs: LeadInputs, given: tuple[tuple[str, str], ...]) -> Answer:
         lines=lines,
         cautions=(caution("lead-paint"), caution("local-rules")) if old or inputs.paint_test == "lead" else (caution("local-rules"),),
         notes=(
-            "A ceiling that is scraped or sanded whole is always more than 6 sq ft.",
+            "A ceiling that is scraped or sanded whole is always more than " + measure.shown(_rules()["lead-minor-repair"].limit, "sqft", 2, show) + ".",
             "Open flame, and machines that sand or grind without a fine-filter vacuum, are banned on lead paint at any size (from memory).",
             "Lead is one question and asbestos another. Settle both.",
         ),
@@ -190,13 +193,17 @@ def _day(days: int) -> str:
     return words.MINUS + str(-days) if days < 0 else str(days)
 
 
+def _rules() -> dict[str, Rule]:
+    return dict([(rule.id, rule) for rule in rules_for("lead", "", "assisted")])
+
+
 def _items(inputs: LeadInputs, total_sqft: Fraction, old: bool) -> tuple[Item, ...]:
-    rules = dict([(rule.id, rule) for rule in rules_for("lead", "", "assisted")])
+    rules = _rules()
     minor, assisted = rules["lead-minor-repair"], rules["lead-assisted"]
     counted = inputs.housing != "other"
     found = [_renovation(inputs, total_sqft, old, counted, minor)]
     if inputs.housing == "assisted":
-        amount = short_decimal(total_sqft, 2) + " sq ft: " + assisted.says + ". Reviewed " + assisted.reviewed_on + "."
+        amount = amount_told(total_sqft, assisted, inputs.show_in)
         if old and inputs.paint_test != "none" and (assisted.passed_by(total_sqft) or inputs.torn_out):
             found.append(
                 Item(
@@ -232,7 +239,7 @@ def _items(inputs: LeadInputs, total_sqft: Fraction, old: bool) -> tuple[Item, .
 
 def _renovation(inputs: LeadInputs, total_sqft: Fraction, old: bool, counted: bool, minor: Rule) -> Item:
     name = "Lead-safe renovation"
-    amount = short_decimal(total_sqft, 2) + " sq ft: " + minor.says + ". Reviewed " + minor.reviewed_on + "."
+    amount = amount_told(total_sqft, minor, inputs.show_in)
     if not old:
         return Item(
             name,

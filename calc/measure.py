@@ -207,6 +207,16 @@ def metric_length(inches: Fraction) -> str:
     return words.decimal(millimeters / 1000, 3) + " m"
 
 
+def limit(inches: Fraction, customary: str, show_in: str) -> str:
+    """Return a limit of `inches` [in, >= 0] as its rule writes it, `customary`, or in metric without any rounding."""
+    if show_in != "metric":
+        return customary
+    millimeters = inches * MILLIMETERS_PER_INCH
+    if millimeters < 1000:
+        return words.short_decimal(millimeters, 3) + " mm"
+    return words.short_decimal(millimeters / 1000, 5) + " m"
+
+
 # unit of a value -> its name for people, the metric name, and metric units in one of it
 _SHOWN = (
     ("sqft", "sq ft", "m²", SQUARE_METERS_PER_SQUARE_FOOT),

@@ -16,6 +16,7 @@ SQFT_PER_GAL_AT_ONE_MIL = Fraction(
     measure.CUBIC_INCHES_PER_GALLON * 1000, measure.SQUARE_INCHES_PER_SQUARE_FOOT
 )  # [sq ft mil/gal]
 LABELS = ("paint-label",)
+MAKERS_SPREAD, PLANNED_SPREAD = 450, (350, 400)  # what a maker prints, and what people plan on [sq ft/gal]
 SURFACES = (
     ("smooth", "Smooth, sealed or painted"),
     ("new", "New board or fresh compound"),
@@ -147,7 +148,7 @@ def paint(inputs: PaintInputs, given: tuple[tuple[str, str], ...]) -> Answer:
         sentence=words.plural(inputs.coats, "coat") + " take " + lines[2].shown + ". Each goes on about " + lines[6].shown + " thick, wet.",
         lines=lines,
         cautions=_cautions(inputs.surface),
-        notes=_notes(inputs.surface),
+        notes=_notes(inputs.surface, show),
         drawing=None,
     )  # fmt: skip
 
@@ -165,9 +166,13 @@ def _cautions(surface: str) -> tuple[Caution, ...]:
     return tuple(found)
 
 
-def _notes(surface: str) -> tuple[str, ...]:
+def _notes(surface: str, show: str) -> tuple[str, ...]:
     notes = [
-        "The label of the paint in hand governs. A maker's figure is 450 sq ft a gallon; 350 to 400 is what people plan on."
+        "The label of the paint in hand governs. A maker's figure is "
+        + measure.shown(Fraction(MAKERS_SPREAD), "sqft/gal", 1, show)
+        + "; "
+        + " to ".join([measure.shown(Fraction(one), "sqft/gal", 1, show) for one in PLANNED_SPREAD])
+        + " is what people plan on."
     ]
     if surface == "new":
         notes.append(

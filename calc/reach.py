@@ -118,7 +118,7 @@ def reach(inputs: ReachInputs, given: tuple[tuple[str, str], ...]) -> Answer:
         ),
         line(
             "ladder_needed_ft", "Stepladder, at least", platform_ft + NOT_STOOD_ON_FT, "ft", 2,
-            "Two feet more than where you stand: its top and top step are not for standing.",
+            _feet(NOT_STOOD_ON_FT, show) + " more than where you stand: its top and top step are not for standing.",
             short_decimal(platform_ft, 2) + " + 2 ft", ("cfr-1926-1053",), show,
         ),
         line(
@@ -141,7 +141,7 @@ def reach(inputs: ReachInputs, given: tuple[tuple[str, str], ...]) -> Answer:
             )
         )  # fmt: skip
     items = _items(inputs, platform_ft, ladder_ft)
-    guard = _guard(platform_ft)
+    guard = _guard(platform_ft, show)
     if platform_in == 0:
         figure, label = "Your own feet", "are high enough"
     else:
@@ -155,7 +155,9 @@ def reach(inputs: ReachInputs, given: tuple[tuple[str, str], ...]) -> Answer:
         lines=tuple(lines),
         cautions=_cautions(inputs, platform_ft),
         notes=(
-            "Federal figures are the least for employers. Some states ask for guards from 6 ft. Ask before you work high.",
+            "Federal figures are the least for employers. Some states ask for guards from "
+            + _feet(STATE_GUARD_FT, show)
+            + ". Ask before you work high.",
             "Set every ladder on the floor itself and not on film. Move it rather than lean out.",
         ),
         drawing=_elevation(inputs, platform_in),
@@ -172,12 +174,36 @@ def _stepladder_ft(platform_ft: Fraction) -> int:
     return 0
 
 
-def _guard(platform_ft: Fraction) -> str:
+def _feet(limit_ft: int, show: str) -> str:
+    return measure.limit(Fraction(limit_ft * measure.INCHES_PER_FOOT), str(limit_ft) + " ft", show)
+
+
+def _inches(low_in: int, high_in: int, show: str) -> str:
+    if show == "metric":
+        return measure.limit(Fraction(low_in), "", show) + " to " + measure.limit(Fraction(high_in), "", show)
+    return str(low_in) + " to " + str(high_in) + " in"
+
+
+def _guard(platform_ft: Fraction, show: str) -> str:
+    federal, state = _feet(SCAFFOLD_GUARD_FT, show), _feet(STATE_GUARD_FT, show)
     if platform_ft > SCAFFOLD_GUARD_FT:
-        return "This is over 10 ft: by federal rule a scaffold needs guardrails or another fall arrest, toprail 38 to 45 in above it."
+        rail = _inches(TOPRAIL_LOW_IN, TOPRAIL_HIGH_IN, show)
+        return (
+            "This is over "
+            + federal
+            + ": by federal rule a scaffold needs guardrails or another fall arrest, toprail "
+            + rail
+            + " above it."
+        )
     if platform_ft >= STATE_GUARD_FT:
-        return "This is 10 ft or less, but 6 ft or more: some states ask for guardrails here, and a fall can kill. Use them."
-    return "The federal rule asks for rails on scaffolds over 10 ft. A fall from a few feet can kill as well."
+        return (
+            "This is "
+            + federal
+            + " or less, but "
+            + state
+            + " or more: some states ask for guardrails here, and a fall can kill. Use them."
+        )
+    return "The federal rule asks for rails on scaffolds over " + federal + ". A fall from a few feet can kill as well."
 
 
 def _items(inputs: ReachInputs, platform_ft: Fraction, ladder_ft: int) -> tuple[Item, ...]:
@@ -189,7 +215,8 @@ def _items(inputs: ReachInputs, platform_ft: Fraction, ladder_ft: int) -> tuple[
             Item("Floor", "will do", "You reach from the floor. Clear it and keep it dry.", ("common-practice",))
         )
     if platform_in > BENCH_MOST_IN:
-        bench = ("too low", "Low benches go up to about 24 in.")
+        most = measure.limit(Fraction(BENCH_MOST_IN), str(BENCH_MOST_IN) + " in", inputs.show_in)
+        bench = ("too low", "Low benches go up to about " + most + ".")
     elif inputs.floor == "stairs":
         bench = ("not here", "A bench does not stand on stairs.")
     else:
@@ -204,14 +231,15 @@ def _items(inputs: ReachInputs, platform_ft: Fraction, ladder_ft: int) -> tuple[
         )
     else:
         step = (
-            "will do: " + str(ladder_ft) + " ft",
+            "will do: " + _feet(ladder_ft, inputs.show_in),
             "Open it fully, lock the spreaders, stay off the top and the top step.",
         )
         if inputs.floor == "film":
             step = (step[0], "Cut the film away under its feet. " + step[1])
     found.append(Item("Stepladder", step[0], step[1], ("cfr-1926-1053",)))
     if platform_in < STILTS_LOW_IN or platform_in > STILTS_HIGH_IN:
-        stilts = ("do not fit", "Stilts give about 15 to 40 in.")
+        range_told = _inches(STILTS_LOW_IN, STILTS_HIGH_IN, inputs.show_in)
+        stilts = ("do not fit", "Stilts give about " + range_told + ".")
     elif bad_floor:
         stilts = ("not here", "Never on film, wet floors, stairs or near an open edge.")
     else:

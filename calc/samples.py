@@ -7,7 +7,7 @@ from calc import measure, words
 from calc.answer import Answer, Calculator, Item, line
 from calc.exact import total
 from calc.fields import SHOW_IN, Field, Values, entries, entry_faults
-from calc.inputs import AREA, BUILDING, OPTIONAL_ROOMS, PLACE, area_sqft
+from calc.inputs import AREA, BUILDING, OPTIONAL_ROOMS, PLACE, amount_told, area_sqft
 from calc.measure import MeasureFault, read_quantity
 from calc.rules import Rule, known_place, rules_for
 from calc.signals import Caution, caution
@@ -16,6 +16,8 @@ from calc.words import short_decimal
 SAMPLE_STEPS = ((1000, 3), (5000, 5))  # up to so many sq ft, so many samples; 40 CFR 763.86(a)
 SAMPLES_ABOVE = 7  # above the last step [-], the same clause
 CONTAINS_PCT = 1  # asbestos-containing is more than this [%], 40 CFR 61 subpart M appendix A
+LARGEST_SQFT = 100000  # an area over this is a slip of the finger [sq ft]
+LONGEST_NAME = 60  # letters of an area's name
 LAYERS = ("texture", "compound", "board")
 NONE_WORDS = ("none", "none found", "none detected", "nd", "no asbestos", "not detected", "0")
 TRACE_WORDS = ("trace", "<1", "<1%", "< 1", "< 1 %", "less than 1", "less than 1 %", "less than 1%")
@@ -65,8 +67,10 @@ def read_area(entry: str) -> tuple[str, Fraction]:
         raise MeasureFault(
             words.quoted(value) + " will not do, " + str(fault.args[0]) + ". Write an area: Bedrooms: 420."
         ) from None
-    if area <= 0:
-        raise MeasureFault("An area must be more than 0. Write it like Bedrooms: 420.")
+    if area <= 0 or area > LARGEST_SQFT:
+        raise MeasureFault("An area must be more than 0 and up to 100,000 sq ft. Write it like Bedrooms: 420.")
+    if len(words.tidy(name)) > LONGEST_NAME:
+        raise MeasureFault("The name " + words.quoted(name) + " is too long. Write it like Bedrooms: 420.")
     return words.tidy(name), area  # fmt: skip
 
 
@@ -189,7 +193,7 @@ def samples(inputs: SamplesInputs, given: tuple[tuple[str, str], ...]) -> Answer
         line("area_sqft", "Ceiling", area, "sqft", 1, "All areas together.", " + ".join([short_decimal(one, 2) for _, one in inputs.areas]),
              ("geometry",), show),
         line("samples_needed", "Samples, at least", Fraction(samples_needed), "", 0,
-             "For each kind of texture: up to 1,000 sq ft three, up to 5,000 five, above that seven.", "; ".join(counted), RULE, show),
+             _steps_told(show), "; ".join(counted), RULE, show),
         line("volume_cuft", "Texture as it hangs", volume_cuft, "cuft", 2, "Area times depth, for rules that count in volume.",
              short_decimal(area, 2) + " × " + short_decimal(inputs.texture_depth_in, 4) + " ÷ 12", ("geometry",), show),
     )  # fmt: skip
@@ -213,12 +217,20 @@ def samples(inputs: SamplesInputs, given: tuple[tuple[str, str], ...]) -> Answer
     )
 
 
+def _steps_told(show: str) -> str:
+    steps = [
+        "up to " + measure.shown(Fraction(most), "sqft", 1, show) + " " + words.whole(count)
+        for most, count in SAMPLE_STEPS
+    ]
+    return "For each kind of texture: " + ", ".join(steps) + ", above that " + words.whole(SAMPLES_ABOVE) + "."
+
+
 def _limits(inputs: SamplesInputs, area: Fraction, volume_cuft: Fraction) -> tuple[Item, ...]:
     place = known_place(inputs.place)
     found = []
     for rule in rules_for("asbestos", place, inputs.building):
         amount = area if rule.unit == "sqft" else volume_cuft
-        found.append(_limit(rule, amount))
+        found.append(_limit(rule, amount, inputs.show_in))
     if inputs.building != "other":
         found.append(
             Item("Federal, a house", "ask", "One lone house of up to four homes is outside the federal notice rule; two on one site are inside. State and local rules still hold. Ask the state asbestos office.", ("epa-1995-small-residence",))
@@ -234,9 +246,8 @@ def _limits(inputs: SamplesInputs, area: Fraction, volume_cuft: Fraction) -> tup
     return tuple(found)
 
 
-def _limit(rule: Rule, amount: Fraction) -> Item:
-    unit = "sq ft" if rule.unit == "sqft" else "cu ft"
-    text = short_decimal(amount, 2) + " " + unit + ": " + rule.says + ". Reviewed " + rule.reviewed_on + "."
+def _limit(rule: Rule, amount: Fraction, show_in: str) -> Item:
+    text = amount_told(amount, rule, show_in)
     name = (rule.place or "Federal") + (
         ", house" if rule.building == "house" else ", other buildings" if rule.building == "other" else ""
     )

@@ -188,8 +188,17 @@ def _refuse(inputs: SheetingInputs) -> None:
         ("wall_film_width_ft", "wall film", inputs.wall_film_width_ft),
     ):
         if inputs.overlap_in * 2 > width_ft * INCHES_PER_FOOT:
-            message = "The " + label + " is " + short_decimal(width_ft, 2) + " ft wide, too narrow for laps of "
-            message += short_decimal(inputs.overlap_in, 2) + " in. Take wider film, or a lap of at most half its width."
+            message = (
+                "The "
+                + label
+                + " is "
+                + measure.shown(width_ft, "ft", 2, inputs.show_in)
+                + " wide, too narrow for laps of "
+            )
+            message += (
+                measure.shown(inputs.overlap_in, "in", 2, inputs.show_in)
+                + ". Take wider film, or a lap of at most half its width."
+            )
             faults.append(Fault(name, short_decimal(width_ft, 2), message, "10"))
     if faults:
         raise InputFault(tuple(faults))

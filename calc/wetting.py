@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
-from calc import words
+from calc import measure, words
 from calc.answer import Answer, Calculator, line
 from calc.exact import ceiling
 from calc.fields import SHOW_IN, Field, Values
@@ -12,6 +12,7 @@ from calc.signals import caution
 from calc.words import short_decimal
 
 LIMIT_PSF = Fraction(13, 10)  # what a maker lets hang on 1/2 in board, joists 24 in apart [lb/sq ft]
+BOARD_IN, JOISTS_IN = Fraction(1, 2), 24  # the board and the joists apart that it is said of [in]
 WATER = ("iapws-water",)
 
 RATE = Field(
@@ -115,7 +116,13 @@ def wetting(inputs: WettingInputs, given: tuple[tuple[str, str], ...]) -> Answer
     if inputs.texture_painted != "no":
         found.append(caution("painted-texture"))
     notes = [
-        "For comparison: a maker lets 1.3 lb/sq ft hang on 1/2 in ceiling board where joists are 24 in apart.",
+        "For comparison: a maker lets "
+        + measure.shown(LIMIT_PSF, "psf", 2, show)
+        + " hang on "
+        + measure.limit(BOARD_IN, "1/2 in", show)
+        + " ceiling board where joists are "
+        + measure.limit(Fraction(JOISTS_IN), "24 in", show)
+        + " apart.",
         "Wet no more than you can scrape before it dries, about the reach of one set-up. Dripping means too much.",
         "After the texture is off, dust still falls the next day. Leave the film up until then.",
     ]

@@ -1,6 +1,7 @@
 """What holds for every calculator of the trade, and the rules of each that no single figure shows."""
 
 import math
+import re
 from fractions import Fraction
 
 import pytest
@@ -428,3 +429,83 @@ def test_every_caution_is_used_somewhere():
     )  # fmt: skip
     for one in signals.CAUTIONS:
         assert one.id in text, one.id
+
+
+# Heights under a lower ceiling, and limits in metric
+
+
+@pytest.mark.parametrize(
+    ("height", "drop", "stops", "says"),
+    [("7'", "12", 1, "under 7' 0\", the least for a room or hall. Do not"), ("7' 3\"", "4", 1, "Only a bath or laundry may be so low"),
+     ("7' 1/2\"", "1/2", 0, "The least for a room or hall is 7' 0\""), ("7' 1/2\"", "9/16", 1, "Do not lower it")],
+)  # fmt: skip
+def test_the_height_of_the_ceiling_itself_is_always_judged(height, drop, stops, says):
+    """IRC R305.1: 7 ft for rooms and halls, 6 ft 8 in for baths and laundries."""
+    answer = ask("fixtures", ceiling_height_ft=height, drop_in=drop, fixtures="furniture: 3'")
+    assert says in answer.sentence
+    assert values(answer)["fixtures_that_stop"] == stops
+    assert (answer.figure == "All fit") == (stops == 0)
+    assert states(answer).get("The ceiling itself", "") == ("stop" if stops else "")
+
+
+def test_a_ceiling_does_not_come_down_to_the_floor():
+    for drop in ("48", "47 15/16"):
+        answer, faults = catalogue.work_out(
+            "fixtures", {"ceiling_height_ft": "4", "drop_in": drop, "fixtures": "hatch"}
+        )
+        assert (answer is None) == (drop == "48")
+    _, faults = catalogue.work_out("fixtures", {"ceiling_height_ft": "4", "drop_in": "48", "fixtures": "hatch"})
+    assert faults[0].field == "drop_in" and "cannot come down by" in faults[0].message
+
+
+CUSTOMARY = re.compile(r"\d (in|ft|sq ft|cu ft|lb|lb/sq ft|sq ft/gal)\b|\d['\"]")
+LIMITED = {
+    "fixtures": {"drop_in": "1/2", "fixtures": "; ".join(kind.example for kind in KINDS) + "; smoke x: 14 in; smoke y: 3 in; sprinkler x: 6 in; sprinkler y: 14; sprinkler z: 1"},
+    "reach": {"ceiling_height_ft": "17"}, "wetting": {"area_sqft": "100"}, "paint": {"area_sqft": "100"}, "airflow": {"volume_cuft": "2000"},
+    "panels": {"rooms": "A: 20 x 14"}, "takeoff": {"rooms": "A: 20 x 14 slope 4:12 N"}, "debris": {"area_sqft": "100"}, "sheeting": {"rooms": "A: 20 x 14"},
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("name", LIMITED)
+def test_a_metric_answer_has_metric_limits_in_its_sentences(name):
+    for more in ({}, {"ceiling_height_ft": "9"}) if name == "reach" else ({},):
+        answer = ask(name, **(LIMITED[name] | more), show_in="metric")
+        told = [answer.figure, answer.figure_label, answer.sentence, *answer.notes]
+        told += [one.state + " " + one.text for one in answer.items] + [one.shown for one in answer.lines]
+        for text in told:
+            plain = text.replace("4 in 12", "")
+            assert not CUSTOMARY.search(plain), text
+
+
+def test_limits_in_metric_are_not_rounded():
+    texts = {item.name: item.text for item in ask("fixtures", **LIMITED["fixtures"], show_in="metric").items}
+    assert (
+        "25.4 mm to 304.8 mm is the standard's range, 25.4 mm to 101.6 mm for residential heads"
+        in texts["Sprinkler hall"]
+    )
+    assert (
+        "The most is 6.35 mm" in texts["Electrical box hall"] and "the least is 2.1336 m" in texts["Ceiling fan living"]
+    )
+    assert "the least is 1.9304 m" in texts["Basement beam or duct"]
+    customary = {item.name: item.text for item in ask("fixtures", **LIMITED["fixtures"]).items}
+    assert "1 to 12 in is the standard's range, 1 to 4 in for residential heads" in customary["Sprinkler hall"]
+
+
+def test_a_published_limit_stands_beside_the_amount_in_metric():
+    lead = ask("lead", disturbed_sqft=7, show_in="metric").items[0].text
+    assert lead.startswith("0.65 m²: minor repair ends at 6 sq ft a room") and "(0.56 m²)" in lead
+    samples = ask("samples", area_sqft=280, building="other", show_in="metric").items[0].text
+    assert samples.startswith("26.01 m²: ") and "(14.86 m²)" in samples
+
+
+def test_an_entry_is_bounded():
+    for name, asked, says in (
+        ("lead", {"disturbed_sqft": "1", "earlier_work": "1 days ago: 999999999999999999"}, "over 100,000 sq ft"),
+        ("samples", {"area_sqft": "1", "more_areas": "Hall: 999999999999999999"}, "up to 100,000 sq ft"),
+        ("samples", {"area_sqft": "1", "more_areas": "x" * 61 + ": 9"}, "too long"),
+        ("fixtures", {"drop_in": "1", "fixtures": "hatch " + "x" * 61}, "too long"),
+        ("fixtures", {"drop_in": "1-1/2", "fixtures": "hatch"}, "it can mean 1 1/2 in or 1' 1/2\""),
+    ):  # fmt: skip
+        answer, faults = catalogue.work_out(name, asked)
+        assert answer is None and says in faults[0].message, faults
+    assert values(ask("fixtures", drop_in="1-1/2 in", fixtures="hatch"))["drop_in"] == F(3, 2)
