@@ -258,7 +258,7 @@ def _unreadable(field: Field, text: str) -> Fault | None:
     most = LONGEST_LIST if field.kind in ("rooms", "list") else LONGEST_ENTRY
     if len(text) > most:
         message = _called(field) + " holds " + words.whole(len(text)) + " letters and blanks, and takes at most "
-        return Fault(field.name, words.cut(text), message + words.whole(most) + ". Shorten it.", field.example)
+        return Fault(field.name, words.cut(text[:most]), message + words.whole(most) + ". Shorten it.", field.example)
     mended = words.mended(text)
     if mended != text:
         message = (

@@ -26,7 +26,7 @@ def strips_of(room: Room, width_in: Fraction, overlap_in: Fraction, turn_up_in: 
     among equals the longest strips are the shortest, then the first laid counts (east and west, from the south).
     """
     values = [value for corner in room.outline for value in corner]
-    scale = common_scale([*values, width_in, overlap_in, turn_up_in])  # whole numbers are quick in every engine
+    scale = common_scale(values + [width_in, overlap_in, turn_up_in])  # whole numbers are quick in every engine
     width, overlap, turn_up = scaled(width_in, scale), scaled(overlap_in, scale), scaled(turn_up_in, scale)
     boxes = [[scaled(value, scale) for value in box] for box in room.rectangles_in()]
     best: list[Strip] = []

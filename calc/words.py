@@ -101,7 +101,8 @@ def mended(text: str) -> str:
 
 
 def _is_half(mark: str) -> bool:
-    return _FIRST_HALF <= ord(mark) <= _LAST_HALF
+    code = ord(mark)
+    return _FIRST_HALF <= code <= _LAST_HALF
 
 
 def tidy(text: str) -> str:
