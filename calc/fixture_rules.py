@@ -94,6 +94,8 @@ def read_fixture(entry: str) -> Fixture:
     """Return one entry, `fan living: 7' 4"`, as a fixture. Raises MeasureFault with one sentence and an example."""
     head, colon, value = entry.partition(":")
     parts = words.tidy(head).split(" ")
+    if not parts[0]:
+        raise MeasureFault("Write what it is, its name and its measure: " + KINDS[0].example + ".")
     kind = _kind(words.lower(parts[0]))
     if kind is None:
         raise MeasureFault(

@@ -28,7 +28,7 @@ def read_earlier(entry: str) -> tuple[int, Fraction]:
     parts = words.lower(words.tidy(when)).split(" ")
     past = len(parts) == 3 and parts[1] in ("day", "days") and parts[2] == "ago"
     future = len(parts) == 3 and parts[0] == "in" and parts[2] in ("day", "days")
-    if not colon or not (past or future):
+    if not colon or not words.tidy(value) or not (past or future):
         raise MeasureFault("Write when and how much: 12 days ago: 4 sq ft, or in 5 days: 3 sq ft.")
     try:
         days = read_quantity(parts[0] if past else parts[1], "")

@@ -230,6 +230,8 @@ def _pair(text: str) -> tuple[Fraction, Fraction]:
     numbers = [word for word in sides[0].split(" ") if _is_number(word) and "/" not in word]
     if len(sides) == 1 and len(numbers) == 2 and len(sides[0].split(" ")) == 2:
         raise MeasureFault("put an x between the two sides, like " + " x ".join(numbers))
+    if len(sides) == 3:
+        raise MeasureFault(words.quoted(text) + " is not two sides; the height has a field of its own")
     if len(sides) != 2:
         raise MeasureFault(
             words.quoted(text)

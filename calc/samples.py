@@ -59,7 +59,7 @@ def read_result(entry: str) -> Result:
 def read_area(entry: str) -> tuple[str, Fraction]:
     """Return one entry, `Bedrooms: 420 sq ft`, as a name and an area [sq ft]. Raises MeasureFault with one sentence."""
     name, colon, value = entry.partition(":")
-    if not colon or not words.tidy(name):
+    if not colon or not words.tidy(name) or not words.tidy(value):
         raise MeasureFault("Write a name, a colon and the area: Bedrooms: 420.")
     try:
         area = read_quantity(words.tidy(value), "sqft")

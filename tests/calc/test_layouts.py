@@ -272,3 +272,22 @@ def test_workings_end_in_the_value_that_they_lead_to():
     assert lines["bags"].working == "2 by volume, 4 by weight, so 4"
     assert lines["bags_by_weight"].working == "126.0 ÷ 35 = 3.60, so 4"
     assert lines["bags_by_volume"].working == "5.833 ÷ (5.615 × 65 %) = 1.60, so 2"
+
+
+def test_forty_combs_are_laid_out_in_a_moment(monkeypatch):
+    """A room of 58 walls, 39 times: what looks at every pair of walls must not work on fractions."""
+    legs = ["E 28 N 1"] + [f"N {depth} W 1 S {depth} W 1" for depth in range(3, 17)] + ["S 1"]
+    rooms = "; ".join([" ".join(legs)] * 39)
+    made = 0
+    new = F.__new__
+
+    def counted(cls, *arguments, **more):
+        nonlocal made
+        made += 1
+        return new(cls, *arguments, **more)
+
+    monkeypatch.setattr(F, "__new__", counted)
+    answer, faults = catalogue.work_out("sheeting", {"rooms": rooms})
+    monkeypatch.undo()
+    assert answer is not None, faults
+    assert made < 30_000, made

@@ -165,7 +165,7 @@ def test_cut_outs_come_off_the_ceiling_and_not_off_the_air():
         ("A: 0 x 3", "no wall"),
         ("A: 500' x 3", "longer than 200 ft"),
         ("A: 20", "two sides"),
-        ("A: 20 x 14 x 8", "two sides"),
+        ("A: 20 x 14 x 8", "not two sides; the height has a field of its own"),
         ("A:", "no size"),
         ("A: 10 x 8 less 10 x 8", "whole ceiling"),
         ("A: 10 x 8 less 12 x 9", "larger than the room"),

@@ -509,3 +509,24 @@ def test_an_entry_is_bounded():
         answer, faults = catalogue.work_out(name, asked)
         assert answer is None and says in faults[0].message, faults
     assert values(ask("fixtures", drop_in="1-1/2 in", fixtures="hatch"))["drop_in"] == F(3, 2)
+
+
+@pytest.mark.parametrize(
+    ("room", "area", "says"),
+    [("A: 20' x 18' slope 9:12 N less 4' x 4' at 2' x 2'", 430, "less 1 cut-out."), ("A: 20' x 18' less 4' x 4' at 2' x 2' less 4' x 4' at 4' x 2'", 336, "counted once"),
+     ("A: 20' x 18' slope 9:12 E less 4' x 4' at 2' x 2' less 4' x 4' at 4' x 2'", 420, "counted once")],
+)  # fmt: skip
+def test_takeoff_and_board_cover_one_area(room, area, says):
+    taken = ask("takeoff", rooms=room)
+    assert (
+        values(taken)["ceiling_area_sqft"]
+        == area
+        == values(ask("board", rooms=room, rated_ceiling="no"))["board_area_sqft"]
+    )
+    assert says in taken.notes[0] and "All sides are as they lie over the floor" in taken.lines[0].rule
+
+
+def test_a_cut_out_without_a_place_is_told_to_stay_under_board():
+    assert (
+        "Board still covers a cut-out whose place is not given" in ask("takeoff", rooms="A: 10 x 8 less 2 x 4").notes[0]
+    )
