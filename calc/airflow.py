@@ -152,7 +152,7 @@ def _work_out(values: Values) -> Answer:
 CALCULATOR = Calculator(
     name="airflow",
     title="Machines for negative pressure",
-    summary="Air machines, pressure and openings for a sealed room",
+    summary="Negative-air machines, pressure and openings for a sealed room",
     verb="Size the machines",
     fields=(OPTIONAL_ROOMS, VOLUME, HEIGHT, AIR_CHANGES, MACHINE, DERATE, SHOW_IN),
     work_out=_work_out,

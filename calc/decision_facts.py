@@ -56,7 +56,7 @@ ACTIONS = (
     Action("ask-builder", "Have a builder or an engineer look at what moves, and at what carries the ceiling."),
     Action("hand-test", "Press a flat hand to it every few feet, and see what falls.", True),
     Action("patch-test", "Mist one square foot in a corner, wait 15 minutes, and try a knife. Then try a dry square foot.", True),
-    Action("seal-first", "Seal it first with a primer without water, and try a small place.", True),
+    Action("seal-first", "Seal it first with a sprayed oil- or shellac-base primer, and try a small place.", True),
     Action("measure", "Measure from floor to ceiling at the lowest places."),
     Action("list-fixtures", "List what is fixed to the ceiling or stands near it: lights, fans, alarms, sprinklers, doors."),
     Action("ask-owner", "Ask the owner what finish is wanted, how the light falls, and what happens to the floor."),

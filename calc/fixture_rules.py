@@ -217,7 +217,7 @@ def _wall_alarm(value: Fraction, lowering: Lowering) -> tuple[str, str]:
     if after <= 0:
         return (
             "stop",
-            "The new ceiling would cover it. Move it down first; its own manual says where. It works again the same day.",
+            "The new ceiling would cover it. Move it down first; its own manual says where. Hang a battery alarm until it works again.",
         )
     at = "Its top ends up " + lowering.told(after) + " below the ceiling. "
     most = "The most is " + lowering.limit(ALARM_MOST_IN, "12 in")
@@ -231,7 +231,7 @@ def _wall_alarm(value: Fraction, lowering: Lowering) -> tuple[str, str]:
             + lowering.limit(ALARM_OLD_LEAST_IN, "4 in")
             + " at least, the code no longer does. Follow the alarm's own manual, and move it where that says so.",
         )
-    return "fits", at + most + ". Cover it while you work, and test it the same day."  # fmt: skip
+    return "fits", at + most + ". Cover it while you work, uncover it at the end of each day, and test it."  # fmt: skip
 
 
 def _sprinkler(value: Fraction, lowering: Lowering) -> tuple[str, str]:
@@ -323,10 +323,10 @@ def _refit(word: str, value: Fraction, lowering: Lowering) -> tuple[str, str]:
         left = value - lowering.drop_in
         return ("fits", "Its end comes down to " + lowering.told(left) + ". Shorten it where heads pass.") if left > 0 else ("needs work", "It must be shortened by " + drop + ".")  # fmt: skip
     told = {
-        "smoke": "Take it down, and refit and test it on the new face the same day: "
+        "smoke": "Take it down, hang a battery alarm meanwhile, and refit and test it the day the new face is dry: "
         + lowering.limit(ALARM_CLEAR_FT * measure.INCHES_PER_FOOT, "3 ft")
         + " from bath doors, registers and fan blades.",
-        "co": "Take it down, and refit and test it the same day, where its own manual says.",
+        "co": "Take it down, hang a battery alarm meanwhile, and refit and test it the day the new face is dry, where its own manual says.",
         "register": "Its boot needs an extension of " + drop + ", sealed to the new face.",
         "hatch": "Its stop needs packing of " + drop + ", and new trim. Seal and insulate the lid.",
         "skylight": "The edge of its well needs trim or corner bead " + drop + " lower, and a return of new board.",

@@ -180,7 +180,7 @@ def lead(inputs: LeadInputs, given: tuple[tuple[str, str], ...]) -> Answer:
         cautions=(caution("lead-paint"), caution("local-rules")) if old or inputs.paint_test == "lead" else (caution("local-rules"),),
         notes=(
             "A ceiling that is scraped or sanded whole is always more than " + measure.shown(_rules()["lead-minor-repair"].limit, "sqft", 2, show) + ".",
-            "Open flame, and machines that sand or grind without a fine-filter vacuum, are banned on lead paint at any size (from memory).",
+            "Open flame, and machines that sand or grind without a HEPA vacuum, are banned on lead paint at any size (from memory).",
             "Lead is one question and asbestos another. Settle both.",
         ),
         drawing=None,

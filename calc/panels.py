@@ -27,6 +27,7 @@ WALL_ANGLE_FT = 12  # wall angle comes in such lengths [ft], NAVEDTRA 14044
 GRID_DROP_IN = 2  # least depth below the old ceiling [in], NAVEDTRA 14044
 FASTENERS_PER_TILE = 4  # staples or screws to a tile on furring [-], common practice
 SCREW_BITE_IN = Fraction(5, 8)  # least depth of a screw in the joist [in], IRC R702.3.5.1
+GOOD_BITE_IN = Fraction(1)  # what holds furring under a weight for years [in], common practice
 MOST_LINES = 40  # grid lines drawn each way; a finer grid is left out of the drawing
 MOST_ITEMS = 12
 D1779 = ("astm-d1779",)
@@ -279,7 +280,9 @@ def _notes(inputs: PanelsInputs, layouts: list[Layout]) -> tuple[str, ...]:
         notes.append(
             "Screws through the furring must reach the joists by "
             + measure.shown(SCREW_BITE_IN, "in", 4, inputs.show_in)
-            + " at least. They go through the texture too, and disturb it."
+            + " at least, better by "
+            + measure.shown(GOOD_BITE_IN, "in", 4, inputs.show_in)
+            + " and more. They go through the texture too, and disturb it."
         )
     if inputs.fixing == "grid":
         notes.append(

@@ -379,7 +379,7 @@ ROWS = (
     (
         "cfr-745-85", "40 CFR 745.85 Lead-safe renovation: work practice standards",
         "US Environmental Protection Agency", "", "(a)(3)",
-        "Bars open flame and machines that sand or grind lead paint without a fine-filter vacuum. Other bodies bar dry scraping too.",
+        "Bars open flame and machines that sand or grind lead paint without a HEPA vacuum. Other bodies bar dry scraping too.",
         "memory", "",
     ),
     ("compound-lightweight", "Lightweight all-purpose compound submittal", "A board maker", "", "Weight",

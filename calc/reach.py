@@ -158,7 +158,7 @@ def reach(inputs: ReachInputs, given: tuple[tuple[str, str], ...]) -> Answer:
             "Federal figures are the least for employers. Some states ask for guards from "
             + _feet(STATE_GUARD_FT, show)
             + ". Ask before you work high.",
-            "Set every ladder on the floor itself and not on film. Move it rather than lean out.",
+            "Set every ladder on firm floor, or on a rigid sheet taped over the film, and never on bare film. Move it rather than lean out.",
         ),
         drawing=_elevation(inputs, platform_in),
         items=items,
@@ -235,7 +235,7 @@ def _items(inputs: ReachInputs, platform_ft: Fraction, ladder_ft: int) -> tuple[
             "Open it fully, lock the spreaders, stay off the top and the top step.",
         )
         if inputs.floor == "film":
-            step = (step[0], "Cut the film away under its feet. " + step[1])
+            step = (step[0], "Tape a rigid sheet over the film under its feet. " + step[1])
     found.append(Item("Stepladder", step[0], step[1], ("cfr-1926-1053",)))
     if platform_in < STILTS_LOW_IN or platform_in > STILTS_HIGH_IN:
         range_told = _inches(STILTS_LOW_IN, STILTS_HIGH_IN, inputs.show_in)

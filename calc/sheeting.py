@@ -272,7 +272,7 @@ def _notes(inputs: SheetingInputs, joints: int) -> tuple[str, ...]:
     notes = []
     if inputs.floor_work == "wet":
         notes.append(
-            "Plastic, not cloth: cloth lets water through to the floor. Over it, paper or felt where boots go."
+            "Plastic, not cloth: cloth lets water through to the floor. Over it, paper or felt where boots go, rigid sheets where ladders stand."
         )
     else:
         notes.append(
@@ -281,7 +281,7 @@ def _notes(inputs: SheetingInputs, joints: int) -> tuple[str, ...]:
     if joints:
         notes.append(words.plural(joints, "joint") + " across a strip: lap as written, and tape both faces.")
     notes.append("Turn the blower off before an opening is closed, and open all when the work is done.")
-    notes.append("Tape in two steps: easy tape on the paint, strong tape on that.")
+    notes.append("Tape in two steps: low-tack tape on the paint, duct tape on that.")
     return tuple(notes)
 
 

@@ -57,7 +57,7 @@ CAUTIONS = (
         "WARNING",
         "Sanding compound throws fine dust that can hold silica.",
         "Breathed day after day it scars the lungs.",
-        "Sand with a vacuum head or wet, and wear a fitted respirator.",
+        "Sand wet or with a HEPA vacuum head, and wear an N95 or P100 respirator, fit-tested, on a clean-shaven face.",
         "cfr-1926-1153",
     ),
     Caution(
@@ -73,7 +73,7 @@ CAUTIONS = (
         "WARNING",
         "Overhead work pulls you off balance on a ladder or platform.",
         "A fall from a few feet can kill.",
-        "Keep both feet inside the rails, never stand on the top two steps, and move the ladder instead of reaching.",
+        "Keep your belt buckle between the rails, never stand on the top two steps, and move the ladder instead of reaching.",
         "cfr-1926-1053",
     ),
     Caution(
@@ -153,7 +153,7 @@ CAUTIONS = (
         "WARNING",
         "Wet plastic on a floor is slippery, most of all under a ladder or stilts.",
         "A fall from a low step can break a hip or a skull.",
-        "Mop it dry as you go, set ladders on the floor and not on film, and keep stilts off it.",
+        "Mop it dry as you go, set ladders on rigid sheets taped over the film and never on bare film, and keep stilts off it.",
         "common-practice",
     ),
     Caution(
@@ -161,7 +161,7 @@ CAUTIONS = (
         "WARNING",
         "Plastic over openings can starve a heater or cover a flame.",
         "Carbon monoxide or fire can follow.",
-        "Turn heaters and pilot lights off before you seal the room, and keep plastic away from hot parts.",
+        "Turn heaters and pilots off before you seal the room, keep plastic off hot parts, and have the gas company or a qualified person light pilots again.",
         "common-practice",
     ),
     Caution(
@@ -201,7 +201,7 @@ CAUTIONS = (
         "NOTICE",
         "Water paint softens bare texture.",
         "The first wet coat can pull it off the board.",
-        "Seal it first with a primer without water, sprayed, and try a small place before the rest.",
+        "Seal it first with an oil- or shellac-base primer, sprayed and not rolled, and try a small place before the rest.",
         "common-practice",
     ),
     Caution(
@@ -209,7 +209,7 @@ CAUTIONS = (
         "WARNING",
         "Solvent primer gives off fumes that burn and make you dizzy.",
         "A spark can set them off; in a closed room they overcome a person.",
-        "Put out flames and pilots, move fresh air through, and wear the respirator that the label asks for.",
+        "Put out flames and pilots, move fresh air through, and wear a respirator with organic-vapor cartridges, and whatever more the label asks for.",
         "common-practice",
     ),
     Caution(
@@ -217,7 +217,7 @@ CAUTIONS = (
         "DANGER",
         "A sprinkler that is covered, painted or set too deep may not open in a fire.",
         "People die where sprinklers fail.",
-        "Stop: a licensed sprinkler contractor moves or checks every head before the ceiling is lowered.",
+        "Stop: a licensed sprinkler contractor moves, shields or checks every head before the ceiling is lowered, painted or sprayed.",
         "nfpa-13",
     ),
     Caution(
@@ -233,7 +233,7 @@ CAUTIONS = (
         "WARNING",
         "A house without its smoke and carbon monoxide alarms gives no warning.",
         "People die asleep.",
-        "Refit and test every alarm the same day, and keep one running in the next room meanwhile.",
+        "Keep battery alarms running day and night meanwhile, also where one breaker silences linked ones, and refit and test each alarm the day its place is dry.",
         "nfpa-72",
     ),
     Caution(
@@ -256,7 +256,7 @@ CAUTIONS = (
         "fall-scaffold",
         "DANGER",
         "This platform is high enough to kill.",
-        "A fall over an open edge is often the last.",
+        "A fall over an open edge breaks backs and skulls.",
         "Put rails on every side, lock the wheels, and get down before it is moved.",
         "cfr-1926-451",
     ),
@@ -295,10 +295,10 @@ CAUTIONS = (
     Caution(
         "lift-board",
         "WARNING",
-        "A sheet of board weighs as much as a person and catches the wind.",
+        "A 12 ft sheet of 1/2 in board weighs about 77 lb and catches the wind.",
         "Lifting one overhead tears backs and throws people off ladders.",
-        "Carry in twos, use a lift for every sheet, and keep your back straight.",
-        "common-practice",
+        "Carry two to a sheet, use a lift for every sheet, and keep your back straight.",
+        "gypsum-weight",
     ),
 )
 

@@ -76,7 +76,7 @@ def covered_edge() -> Drawing:
             _box("none", 4, 4, 5.5, 10, old=True), _line((60, 5), (7, 5), (6.4, 14)), _line((5, 75), (8.5, 66), (9.5, 7), (24, 6.4)),
             _box("solid", 4, 73, 6, 77), _box("solid", 4, 12, 6.6, 16),
         ],
-        [_tag(5, 75, "Tape, easy"), _tag(9, 46, "Wall film"), _tag(6.3, 14, "Tape"), _tag(24, 6.4, "Over it"), _tag(40, 5, "Floor film")],
+        [_tag(5, 75, "Low-tack tape"), _tag(9, 46, "Wall film"), _tag(6.3, 14, "Tape"), _tag(24, 6.4, "Over it"), _tag(40, 5, "Floor film")],
     )  # fmt: skip
 
 
