@@ -1,320 +1,320 @@
-"""Carry: the longest sheet that gets from the truck to the room, obstacle by obstacle, as a plate with a thickness.
+"""Carry: how long a sheet may be to get from the truck to the room, passage by passage, as a plate with a thickness.
 
-A plate is carried on edge or flat. Directions are taken as exact fractions (half-angle tangents), so that no engine
-rounds a sine; lengths are cut down to a sixteenth of an inch.
+Each length has a way by the measures given: on edge (round a corner or on a stair flat too), the plate upright. A longer one may have
+another way, which is not searched; what was not measured may take less. So the answer says 'no longer than'.
 """
 
-from dataclasses import dataclass
 from fractions import Fraction
 
-from calc import measure
+from calc import measure, words
 from calc.answer import Answer, Calculator, Item, line
-from calc.exact import floor, square_root
+from calc.carry_landing import Flight
+from calc.carry_ways import (
+    NO_LIMIT_IN,
+    Corner,
+    Hall,
+    Lift,
+    Passage,
+    Sheet,
+    Stair,
+    corner_passage,
+    door_passage,
+    landing_passage,
+    lift_passage,
+    stair_passage,
+)
 from calc.fields import SHOW_IN, Fault, Field, InputFault, Values
 from calc.inputs import BOARD_THICKNESS, HEIGHT, SHEET_WIDTH, SHEET_WIDTHS_IN
 from calc.measure import INCHES_PER_FOOT
 from calc.signals import caution
-from calc.words import short_decimal
 
-GRID = 2048  # directions looked at between along and across [-]
-SIXTEENTHS = 16
-NO_LIMIT_IN = 480  # longer than any sheet: no limit [in]
-WALL_IN = 5  # thickness of a wall with a door [in], common practice
-STAIR_RISE_IN, STAIR_RUN_IN = Fraction(31, 4), Fraction(10)  # the steepest house stair [in], IRC R311.7.5, from memory
 STOCK_FT = (8, 9, 10, 12, 14, 16)
 GEOMETRY = ("carry-geometry",)
 
 
-def _width(name: str, label: str, help_text: str, example: str, default: str = "", rare: bool = False) -> Field:
+def _width(
+    name: str, label: str, help_text: str, example: str, default: str = "", rare: bool = False, lowest: str = "12"
+) -> Field:
     return Field(
-        name=name, label=label, kind="length", unit="in", help=help_text, example=example, lowest="12", highest="600", default=default,
+        name=name, label=label, kind="length", unit="in", help=help_text, example=example, lowest=lowest, highest="600", default=default,
         required=bool(default), rare=rare,
+    )  # fmt: skip
+
+
+def _stretch(
+    name: str, label: str, help_text: str, example: str, default: str = "", rare: bool = False, lowest: str = "3"
+) -> Field:
+    return Field(
+        name=name, label=label, kind="length", unit="ft", help=help_text, example=example, lowest=lowest, highest="200", default=default,
+        required=bool(default), rare=rare,
+    )  # fmt: skip
+
+
+def _step(name: str, label: str, help_text: str, example: str, default: str = "", highest: str = "24") -> Field:
+    return Field(
+        name=name, label=label, kind="length", unit="in", help=help_text, example=example, lowest="4", highest=highest, default=default,
+        required=bool(default), rare=True, source="common-practice" if default else "your-figure",
     )  # fmt: skip
 
 
 DOOR = _width("door_width_in", "Narrowest door, clear width", "Between the stops, door open or off.", "30", "30")
 HALL = _width("hall_width_in", "Hall in front of that door", "Wall to wall, trim counted.", "36", "36")
+HALL_LONG = _stretch(
+    "hall_length_ft", "Length of that hall", "From end to end. What turns off it does not count.", "16", "12"
+)
+HALL_BEYOND = _stretch(
+    "hall_beyond_ft",
+    "Hall past the door",
+    "From the door's far side to the end. 0 where it ends there.",
+    "4",
+    "0",
+    lowest="0",
+)
+ROOM_ALONG = _stretch("room_along_ft", "Room, the wall with the door", "From corner to corner.", "12", "10")
+ROOM_DEEP = _stretch("room_deep_ft", "Room, from that wall across", "To what stands there, if it stays.", "12", "10")
+DOOR_CORNER = _width(
+    "door_corner_in", "Door to the room's corner", "From the opening to the nearer side wall.", "4", "4", lowest="0"
+)
+DOOR_SIDE = Field(
+    name="door_corner_side", label="That corner is", kind="choice", unit="",
+    help="As you come along the hall. Not known counts as the worse side.",
+    example="far", default="unknown",
+    choices=(("unknown", "Not known"), ("far", "At the far side of the door"), ("near", "At the near side of the door")),
+)  # fmt: skip
+DOOR_HIGH = _width("door_height_in", "Door, clear height", "Floor to head.", "80", "78", True)
 TURN_FROM = _width("turn_from_in", "Corner: the hall that you come from", "Leave empty where no hall turns.", "36")
 TURN_TO = _width("turn_to_in", "Corner: the hall that you go to", "Wall to wall.", "36")
+TURN_FROM_LONG = _stretch(
+    "turn_from_length_ft", "Corner: length of the first hall", "Along its outer wall, from the corner.", "14", rare=True
+)
+TURN_TO_LONG = _stretch(
+    "turn_to_length_ft", "Corner: length of the second hall", "Along its outer wall, from the corner.", "14", rare=True
+)
 STAIR = _width("stair_width_in", "Stair, clear width", "Between wall and rail. Leave empty where there is none.", "34")
-HEADROOM = _width("headroom_in", "Stair, headroom", "Straight up from a step to what is above.", "80", "80", True)
 LANDING = _width("landing_in", "Stair: the landing that turns", "Its depth. Leave empty for a straight stair.", "36")
+LANDING_KIND = Field(
+    name="landing_kind", label="The landing turns", kind="choice", unit="",
+    help="Not known counts as the worse one.", example="quarter", default="unknown",
+    choices=(("unknown", "Not known"), ("quarter", "A quarter"), ("half", "A half, back beside the first flight")),
+)  # fmt: skip
+LANDING_WIDE = _width(
+    "landing_width_in",
+    "Landing, width across",
+    "Across the lower flight. Empty: the stair's, or twice for a half turn.",
+    "72",
+)
+STAIR_FOOT = _stretch(
+    "stair_foot_ft", "Level floor at the stair's foot", "From the first step straight back to a wall.", "12"
+)
+STAIR_HEAD = _stretch(
+    "stair_head_ft", "Level floor at the stair's head", "From the last step straight on to a wall.", "12"
+)
+RISE = _step("stair_rise_in", "Stair, height of a step", "The usual value is a steep old stair.", "7 1/2", "8 1/4")
+RUN = _step("stair_run_in", "Stair, depth of a step", "From nosing to nosing, level.", "10", "9")
+UPPER_RISE = _step("upper_rise_in", "Upper flight, height of a step", "Empty: as the lower flight.", "7 1/2")
+UPPER_RUN = _step("upper_run_in", "Upper flight, depth of a step", "Empty: as the lower flight.", "10")
+HEADROOM = _width("headroom_in", "Stair, headroom", "Straight up from a step to what is above.", "80", "80", True)
 LIFT_WIDE = _width("lift_width_in", "Lift, width inside", "Leave empty where there is none.", "54")
 LIFT_DEEP = _width("lift_depth_in", "Lift, depth inside", "Door to back.", "51", rare=True)
 LIFT_HIGH = _width("lift_height_in", "Lift, height inside", "Floor to ceiling.", "92", "90", True)
+LIFT_DOOR = _width("lift_door_in", "Lift, clear width of its door", "Open all the way.", "36", "30", True)
+LIFT_DOOR_HIGH = _width("lift_door_height_in", "Lift, clear height of its door", "Sill to head.", "84", "78", True)
+LIFT_LOBBY = _width("lift_lobby_in", "Lobby in front of the lift", "From its door to the wall across.", "96", rare=True)
 
 
-@dataclass(frozen=True)
-class CarryInputs:
-    """Widths of the ways [in]; None where a way is not there. `sheet_in` the sheet's width and `thick_in` its thickness
-    [in]; `ceiling_in` the ceiling's height [in]; `show_in`."""
-
-    door_in: Fraction
-    hall_in: Fraction
-    turn: tuple[Fraction, Fraction] | None
-    stair: tuple[Fraction, Fraction] | None
-    landing: tuple[Fraction, Fraction] | None
-    lift: tuple[Fraction, Fraction, Fraction] | None
-    ceiling_in: Fraction
-    sheet_in: Fraction
-    thick_in: Fraction
-    show_in: str
-
-
-def direction(step: int) -> tuple[Fraction, Fraction]:
-    """Return (cosine, sine) of the direction at `step` [-, 0 to GRID] between along and across, as exact fractions."""
-    top, bottom = step * step, GRID * GRID
-    return Fraction(bottom - top, bottom + top), Fraction(2 * step * GRID, bottom + top)
-
-
-def longest_round(from_in: Fraction, to_in: Fraction, thick_in: Fraction) -> Fraction:
-    """Return the longest plate [in] of thickness `thick_in` [in] that turns a right angle from a way `from_in` wide into
-    one `to_in` wide [in], 0 where it is thicker than a way. Source: geometry, the classic corner with a thickness.
-    """
-    if thick_in >= from_in or thick_in >= to_in:
-        return Fraction(0)
-
-    def at(step: int) -> Fraction:
-        cosine, sine = direction(step)
-        return (from_in * cosine + to_in * sine - thick_in) / (sine * cosine)
-
-    low, high = 1, GRID - 1
-    while high - low > 2:  # one valley: the length is long at both ends
-        third = (high - low) // 3
-        left, right = low + third, high - third
-        if at(left) <= at(right):
-            high = right
-        else:
-            low = left
-    return min([at(step) for step in range(low, high + 1)])
-
-
-def longest_in_box(wide_in: Fraction, high_in: Fraction, thick_in: Fraction) -> Fraction:
-    """Return the longest plate [in] of thickness `thick_in` [in] that lies in a box `wide_in` by `high_in` [in] at any
-    tilt, 0 where none does. Source: geometry.
-    """
-    if thick_in > wide_in and thick_in > high_in:
-        return Fraction(0)
-    best = Fraction(0)
-    if thick_in <= high_in:
-        best = wide_in
-    if thick_in <= wide_in:
-        best = max(best, high_in)
-    low, high = 1, GRID - 1
-    while high - low > 1:  # along, the width limits; upright, the height: the best tilt is where both do
-        middle = (low + high) // 2
-        cosine, sine = direction(middle)
-        by_width, by_height = (wide_in - thick_in * sine) / cosine, (high_in - thick_in * cosine) / sine
-        best = max(best, min(by_width, by_height))
-        if by_width < by_height:
-            low = middle
-        else:
-            high = middle
-    return best
-
-
-def longest_through_door(hall_in: Fraction, door_in: Fraction, thick_in: Fraction) -> Fraction:
-    """Return the longest plate [in] that slides on edge out of a hall `hall_in` wide through a door `door_in` wide [in]
-    in its side wall, in one straight push at the best slant. Source: geometry; a turn on the way may allow more.
-    """
-    low, high = 1, GRID - 1
-    while high - low > 1:  # the least slant that passes between the jambs
-        middle = (low + high) // 2
-        cosine, sine = direction(middle)
-        if door_in * sine - WALL_IN * cosine >= thick_in:
-            high = middle
-        else:
-            low = middle
-    cosine, sine = direction(high)
-    if door_in * sine - WALL_IN * cosine < thick_in:
-        return Fraction(0)
-    return max((hall_in - thick_in * cosine) / sine, Fraction(0))
-
-
-def _round(from_in: Fraction, to_in: Fraction, inputs: CarryInputs) -> tuple[Fraction, str]:
-    """The longest sheet round a corner on edge, flat, or tilted up, and how."""
-    on_edge = longest_round(from_in, to_in, inputs.thick_in) if inputs.sheet_in <= inputs.ceiling_in else Fraction(0)
-    flat = longest_round(from_in, to_in, inputs.sheet_in)
-    tilted = longest_in_box(on_edge, inputs.ceiling_in, inputs.sheet_in) if on_edge > 0 else Fraction(0)
-    best = max(on_edge, flat, tilted)
-    if best == on_edge:
-        return best, "on edge"
-    return best, "flat" if best == flat else "on edge, one end up"
-
-
-def longest_over_nosing(stair_in: Fraction, hall_in: Fraction, thick_in: Fraction) -> Fraction:
-    """Return the longest plate [in], `thick_in` deep [in], that turns from a stair's slope into the level.
-
-    `stair_in` is the clear height square to the slope, `hall_in` that of the hall at its head or foot [in]; 0 where the
-    plate is deeper than either. Source: geometry, the corner of two ways that meet at the angle of the stair.
-    """
-    if thick_in >= stair_in or thick_in >= hall_in:
-        return Fraction(0)
-    slope = square_root(STAIR_RISE_IN * STAIR_RISE_IN + STAIR_RUN_IN * STAIR_RUN_IN)
-    cosine_all, sine_all = STAIR_RUN_IN / slope, STAIR_RISE_IN / slope
-
-    def at(step: int) -> Fraction:
-        cosine, sine = direction(step)
-        rest_cosine, rest_sine = cosine_all * cosine + sine_all * sine, sine_all * cosine - cosine_all * sine
-        return (stair_in - thick_in * cosine) / sine + (hall_in - thick_in * rest_cosine) / rest_sine
-
-    low, high = 1, floor(GRID * sine_all / (1 + cosine_all)) - 1
-    while high - low > 2:
-        third = (high - low) // 3
-        left, right = low + third, high - third
-        if at(left) <= at(right):
-            high = right
-        else:
-            low = left
-    return min([at(step) for step in range(low, high + 1)])
-
-
-def _stair(inputs: CarryInputs, width_in: Fraction, headroom_in: Fraction) -> tuple[Fraction, str]:
-    """Up a straight stair and over its head: on edge under the headroom, or flat where the stair is wide enough."""
-    slope = square_root(STAIR_RISE_IN * STAIR_RISE_IN + STAIR_RUN_IN * STAIR_RUN_IN)
-    clear_in = headroom_in * STAIR_RUN_IN / slope
-    on_edge = (
-        longest_over_nosing(clear_in, inputs.ceiling_in, inputs.sheet_in) if inputs.thick_in < width_in else Fraction(0)
-    )
-    flat = (
-        longest_over_nosing(clear_in, inputs.ceiling_in, inputs.thick_in) if inputs.sheet_in < width_in else Fraction(0)
-    )
-    if flat > on_edge:
-        return flat, "flat"
-    return on_edge, "on edge" if on_edge > 0 else "no way"
-
-
-def obstacles(inputs: CarryInputs) -> list[tuple[str, Fraction, str]]:
-    """Return (obstacle, longest sheet [in], how it is carried) for each that was given."""
-    found = []
-    door = longest_through_door(inputs.hall_in, inputs.door_in, inputs.thick_in)
-    found.append(("Door off the hall", door, "on edge, slanted"))
-    if inputs.turn is not None:
-        length, how = _round(inputs.turn[0], inputs.turn[1], inputs)
-        found.append(("Corner of the hall", length, how))
-    if inputs.stair is not None:
-        length, how = _stair(inputs, inputs.stair[0], inputs.stair[1])
-        found.append(("Stair", length, how))
-    if inputs.landing is not None:
-        length, how = _round(inputs.landing[0], inputs.landing[1], inputs)
-        found.append(("Landing", length, how))
-    if inputs.lift is not None:
-        floor_in = longest_in_box(inputs.lift[0], inputs.lift[1], inputs.thick_in)
-        found.append(
-            ("Lift", longest_in_box(floor_in, inputs.lift[2], inputs.sheet_in), "corner to corner, one end up")
-        )
-    return found
-
-
-def carry(inputs: CarryInputs, given: tuple[tuple[str, str], ...]) -> Answer:
-    """Return the longest sheet for each obstacle, the one that governs, and the longest stock sheet that gets in.
+def carry(passages: tuple[Passage, ...], sheet: Sheet, given: tuple[tuple[str, str], ...]) -> Answer:
+    """Return how long a sheet each of the `passages` takes, the one that governs, and the longest stock sheet to try.
 
     Raises nothing. Source: geometry.
     """
-    show = inputs.show_in
-    found = [(name, min(_cut_down(length), Fraction(NO_LIMIT_IN)), how) for name, length, how in obstacles(inputs)]
-    governs = found[0]
-    for one in found[1:]:
-        if one[1] < governs[1]:
+    show = sheet.show_in
+    governs = passages[0]
+    for one in passages[1:]:
+        if one.longest_in < governs.longest_in:
             governs = one
-    longest_ft = governs[1] / INCHES_PER_FOOT
+    longest_ft = governs.longest_in / INCHES_PER_FOOT
     stock = [length for length in STOCK_FT if longest_ft >= length]
+    told = [_feet(Fraction(length), show) for length in STOCK_FT]
     lines = [
-        line("longest_sheet_ft", "Longest sheet that gets in", longest_ft, "ft", 3, "The least of all obstacles, cut down to 1/16 in.",
-             "; ".join([name + " " + short_decimal(length, 2) + " in" for name, length, _ in found]), GEOMETRY, show),
+        line("longest_sheet_ft", "Longest sheet, by these measures", longest_ft, "ft", 3, "The least of all passages, cut down and never up.",
+             "; ".join([one.name + ": " + sheet.told(one.longest_in) for one in passages]) + "; the least is " + sheet.told(governs.longest_in),
+             GEOMETRY, show),
         line("longest_stock_ft", "In stock lengths", Fraction(stock[-1] if stock else 0), "ft", 0, "The longest stock sheet that is no longer.",
-             "8, 9, 10, 12, 14 or 16 ft", GEOMETRY, show),
+             words.listed(told, "or") + ", against " + _feet(longest_ft, show), GEOMETRY, show),
     ]  # fmt: skip
-    items = [_item(name, length, how, name == governs[0], show) for name, length, how in found]
     if stock:
-        figure, label = measure.shown(Fraction(stock[-1]), "ft", 0, show), "is the longest stock sheet that gets in"
+        figure, label = (
+            "No longer than " + _feet(Fraction(stock[-1]), show),
+            "by these measures; try with a lath of that length first",
+        )
     else:
-        figure, label = "No whole sheet", "of 8 ft or more gets in"
+        figure, label = "No whole sheet", "of " + told[0] + " or more, by these measures"
+    left_out = [text for one in passages for text in one.left_out]
+    sentence = governs.name + " governs: no longer than " + _feet(longest_ft, show) + ". "
+    if governs.longest_in == 0:
+        sentence = governs.name + " governs: no way was found for a sheet of this width. "
+    if left_out:
+        sentence += "This is an upper limit only; not looked at: " + words.listed(left_out) + ". "
     return Answer(
         calculator="carry",
         inputs=given,
         figure=figure,
         figure_label=label,
-        sentence=governs[0] + " governs, at " + measure.shown(longest_ft, "ft", 2, show) + ". " + _cure(bool(stock)),
+        sentence=sentence + _cure(bool(stock)),
         lines=tuple(lines),
         cautions=(caution("lift-board"),),
         notes=(
-            "Measure clear widths: rails, trim and radiators count. Leave an inch for fingers.",
+            "Carry a lath as long as the sheet, and a stick as wide, the whole way before you buy.",
+            "Measure clear widths: rails, trim, knobs, lamps and radiators count. None of them is counted here.",
+            "Sheets are counted upright on edge; on a straight stair and at a corner lying flat too. A longer one may have another way, which was not searched.",
+            "Values that you did not type are careful usual ones, not your house. Measure what governs.",
             "A sheet may be cut before it is carried: the cutting list of the board form says to which lengths.",
             "Scored and folded board breaks its core. It is left for small pieces at a wall.",
         ),
         drawing=None,
-        items=tuple(items),
-        items_title="Obstacle by obstacle",
+        items=tuple([_item(one, one.name == governs.name, sheet) for one in passages]),
+        items_title="Passage by passage",
     )  # fmt: skip
 
 
-def _cut_down(length: Fraction) -> Fraction:
-    return Fraction(floor(length * SIXTEENTHS), SIXTEENTHS)
+def _feet(length_ft: Fraction, show_in: str) -> str:
+    return measure.shown(length_ft, "ft", 2, show_in)
 
 
-def _item(name: str, length: Fraction, how: str, governs: bool, show: str) -> Item:
-    if length >= NO_LIMIT_IN:
-        return Item(name, "no limit", "Carried " + how + ".", GEOMETRY)
-    if length == 0:
-        return Item(
-            name,
-            "not at all",
-            "No sheet of this width gets through, on edge or flat." + (" This one governs." if governs else ""),
-            GEOMETRY,
-        )
-    told = measure.shown(length / INCHES_PER_FOOT, "ft", 2, show)
-    return Item(name, told, "Carried " + how + "." + (" This one governs." if governs else ""), GEOMETRY)
+def _item(one: Passage, governs: bool, sheet: Sheet) -> Item:
+    tail = " " + one.counted + (" This one governs." if governs else "")
+    if one.longest_in == 0:
+        return Item(one.name, "no way found", "For no sheet of this width, as it was counted." + tail, GEOMETRY)
+    state = _feet(one.longest_in / INCHES_PER_FOOT, sheet.show_in)
+    if one.longest_in >= NO_LIMIT_IN:
+        state += " or more"
+    if one.left_out:
+        state = "at most " + state
+        tail += " Not known, so measure: " + words.listed(one.left_out) + "."
+    return Item(one.name, state, "Carried " + one.how + "." + tail, GEOMETRY)
 
 
-def _cure(gets_in: bool) -> str:
-    if gets_in:
-        return "Buy no longer, or look for a window that takes more."
+def _cure(stock: bool) -> str:
+    if stock:
+        return "Buy no longer before the lath went all the way."
     return "Look for a window, or have the sheets cut to the plan before they are carried."
 
 
-def _work_out(values: Values) -> Answer:
-    pairs = (
-        ("turn_from_in", "turn_to_in"), ("lift_width_in", "lift_depth_in"),
-    )  # fmt: skip
+_PAIRS = (
+    ("turn_from_in", "turn_to_in", "A corner needs both ways. Give the other one too, or empty both.", "36"),
+    ("lift_width_in", "lift_depth_in", "A lift needs both sides. Give the other one too, or empty both.", "36"),
+    ("upper_rise_in", "upper_run_in", "A step needs its height and its depth. Give both, or empty both.", "10"),
+)
+_PARTS = (
+    ("landing_in", "stair_width_in", "A landing needs the width of its stair. Give it, or empty the landing.", "34"),
+    ("landing_width_in", "landing_in", "A landing needs its depth too. Give it, or empty the landing's width.", "36"),
+)
+
+
+def _faults(values: Values) -> list[Fault]:
+    def empty(name: str) -> bool:
+        return values.number_or_none(name) is None
+
     faults = []
-    for one, other in pairs:
+    for one, other, message, example in _PAIRS:
         for name, missing in ((one, other), (other, one)):
-            if values.number_or_none(name) is not None and values.number_or_none(missing) is None:
-                message = "A corner needs both ways, and a lift both sides. Give the other one too, or empty both."
-                faults.append(Fault(missing, "", message, "36"))
-    stair, landing = values.number_or_none("stair_width_in"), values.number_or_none("landing_in")
-    if landing is not None and stair is None:
-        faults.append(
-            Fault("stair_width_in", "", "A landing needs the width of its stair. Give it, or empty the landing.", "34")
+            if not empty(name) and empty(missing):
+                faults.append(Fault(missing, "", message, example))
+    for part, whole, message, example in _PARTS:
+        if not empty(part) and empty(whole):
+            faults.append(Fault(whole, "", message, example))
+    given = dict(values.given)
+    door_ft = values.number("door_width_in") / INCHES_PER_FOOT
+    need_ft = values.number("hall_beyond_ft") + door_ft
+    if values.number("hall_length_ft") < need_ft:
+        message = (
+            "The hall's length takes in the door and what is past it: here at least "
+            + _feet(need_ft, values.choice("show_in"))
+            + "."
         )
+        faults.append(Fault("hall_length_ft", given["hall_length_ft"], message, "16"))
+    need_ft = values.number("door_corner_in") / INCHES_PER_FOOT + door_ft
+    if values.number("room_along_ft") < need_ft:
+        message = (
+            "The room's wall takes in the door and what lies between it and the corner: here at least "
+            + _feet(need_ft, values.choice("show_in"))
+            + "."
+        )
+        faults.append(Fault("room_along_ft", given["room_along_ft"], message, "12"))
+    stair, wide = values.number_or_none("stair_width_in"), values.number_or_none("landing_width_in")
+    if stair is not None and wide is not None and values.choice("landing_kind") == "half" and wide < 2 * stair:
+        message = "A landing that turns back is at least as wide as both flights. Give its whole width."
+        faults.append(Fault("landing_width_in", given["landing_width_in"], message, "72"))
+    return faults
+
+
+def _passages(values: Values, sheet: Sheet) -> list[Passage]:
+    number, maybe = values.number, values.number_or_none
+
+    def stretch(name: str) -> Fraction | None:
+        length_ft = maybe(name)
+        return None if length_ft is None else length_ft * INCHES_PER_FOOT
+
+    hall = Hall(
+        number("hall_width_in"), number("hall_length_ft") * INCHES_PER_FOOT, number("hall_beyond_ft") * INCHES_PER_FOOT,
+        number("door_width_in"), number("door_height_in"), number("room_along_ft") * INCHES_PER_FOOT,
+        number("room_deep_ft") * INCHES_PER_FOOT, number("door_corner_in"), values.choice("door_corner_side"),
+    )  # fmt: skip
+    found = [door_passage(hall, sheet)]
+    turn_from, turn_to = maybe("turn_from_in"), maybe("turn_to_in")
+    if turn_from is not None and turn_to is not None:
+        corner = Corner(turn_from, turn_to, stretch("turn_from_length_ft"), stretch("turn_to_length_ft"))
+        found.append(corner_passage(corner, sheet))
+    width = maybe("stair_width_in")
+    if width is not None:
+        lower = Flight(number("stair_rise_in"), number("stair_run_in"))
+        rise, run = maybe("upper_rise_in"), maybe("upper_run_in")
+        upper = lower if rise is None or run is None else Flight(rise, run)
+        stair = Stair(
+            width, number("headroom_in"), lower, upper, stretch("stair_foot_ft"), stretch("stair_head_ft"),
+            maybe("landing_in"), maybe("landing_width_in"), values.choice("landing_kind"),
+        )  # fmt: skip
+        found.append(stair_passage(stair, sheet))
+        if stair.deep_in is not None:
+            found.append(landing_passage(stair, sheet))
+    wide, deep = maybe("lift_width_in"), maybe("lift_depth_in")
+    if wide is not None and deep is not None:
+        lift = Lift(
+            wide,
+            deep,
+            number("lift_height_in"),
+            number("lift_door_in"),
+            number("lift_door_height_in"),
+            maybe("lift_lobby_in"),
+        )
+        found.append(lift_passage(lift, sheet))
+    return found
+
+
+def _work_out(values: Values) -> Answer:
+    faults = _faults(values)
     if faults:
         raise InputFault(tuple(faults))
-    turn_from, turn_to = values.number_or_none("turn_from_in"), values.number_or_none("turn_to_in")
-    wide, deep = values.number_or_none("lift_width_in"), values.number_or_none("lift_depth_in")
-    inputs = CarryInputs(
-        values.number("door_width_in"),
-        values.number("hall_width_in"),
-        None if turn_from is None or turn_to is None else (turn_from, turn_to),
-        None if stair is None else (stair, values.number("headroom_in")),
-        None if stair is None or landing is None else (stair, landing),
-        None if wide is None or deep is None else (wide, deep, values.number("lift_height_in")),
-        values.number("ceiling_height_ft") * INCHES_PER_FOOT,
-        Fraction(dict(SHEET_WIDTHS_IN)[values.choice("sheet_width_in")][-1]),
-        measure.read_number(values.choice("board_thickness_in")),
-        values.choice("show_in"),
+    sheet = Sheet(
+        Fraction(dict(SHEET_WIDTHS_IN)[values.choice("sheet_width_in")][-1]), measure.read_number(values.choice("board_thickness_in")),
+        values.number("ceiling_height_ft") * INCHES_PER_FOOT, values.choice("show_in"),
     )  # fmt: skip
-    return carry(inputs, values.given)
+    return carry(tuple(_passages(values, sheet)), sheet, values.given)
 
 
 CALCULATOR = Calculator(
     name="carry",
-    title="The longest sheet that gets in",
-    summary="The longest board round doors, corners, stairs and lifts",
-    verb="Find the longest sheet",
+    title="How long a sheet to bring",
+    summary="How long a board may be, round doors, corners, stairs and lifts",
+    verb="Find the longest to try",
     fields=(
-        DOOR, HALL, TURN_FROM, TURN_TO, STAIR, LANDING, LIFT_WIDE, LIFT_DEEP, LIFT_HIGH, HEADROOM, HEIGHT, SHEET_WIDTH, BOARD_THICKNESS, SHOW_IN,
+        DOOR, HALL, HALL_LONG, HALL_BEYOND, ROOM_ALONG, ROOM_DEEP, DOOR_CORNER, DOOR_SIDE, TURN_FROM, TURN_TO, STAIR, LANDING, LANDING_KIND,
+        LANDING_WIDE, STAIR_FOOT, STAIR_HEAD, LIFT_WIDE, LIFT_DEEP, LIFT_HIGH, LIFT_DOOR, LIFT_DOOR_HIGH, LIFT_LOBBY, DOOR_HIGH, TURN_FROM_LONG,
+        TURN_TO_LONG, RISE, RUN, UPPER_RISE, UPPER_RUN, HEADROOM, HEIGHT, SHEET_WIDTH, BOARD_THICKNESS, SHOW_IN,
     ),
     work_out=_work_out,
-    example=(("door_width_in", "30"), ("hall_width_in", "40"), ("turn_from_in", "40"), ("turn_to_in", "42"), ("stair_width_in", "36")),
+    example=(
+        ("door_width_in", "32"), ("hall_width_in", "40"), ("hall_length_ft", "16"), ("hall_beyond_ft", "6"), ("room_along_ft", "14"),
+        ("room_deep_ft", "12"), ("turn_from_in", "40"), ("turn_to_in", "42"), ("stair_width_in", "36"),
+    ),
 )  # fmt: skip

@@ -58,6 +58,10 @@ SYMBOLS = {
     "existing_ceiling_in": "t_o", "insulation_psf": "q_i", "least_strip_in": "w_m", "load_limit_psf": "q_x0", "longest_stock_ft": "l_n",
     "door_width_in": "w_d", "hall_width_in": "w_h", "turn_from_in": "a", "turn_to_in": "c", "stair_width_in": "w_s", "headroom_in": "h_h",
     "ways_open": "N_u", "ways_open_after": "N_u1", "ways_not_known": "N_u2", "ways_closed": "N_u3", "landing_in": "w_l", "lift_width_in": "w_e", "lift_depth_in": "d_e", "lift_height_in": "h_e",
+    "hall_length_ft": "l_h", "hall_beyond_ft": "l_h1", "room_along_ft": "l_rw", "room_deep_ft": "d_r", "door_corner_in": "c_d",
+    "door_height_in": "h_d", "turn_from_length_ft": "l_1", "turn_to_length_ft": "l_2", "landing_width_in": "b_l1", "stair_foot_ft": "l_sf",
+    "stair_head_ft": "l_k", "stair_rise_in": "r_s", "stair_run_in": "g_s", "upper_rise_in": "r_s1", "upper_run_in": "g_s1",
+    "lift_door_in": "w_e1", "lift_door_height_in": "h_e1", "lift_lobby_in": "d_e1",
 }  # fmt: skip
 
 
