@@ -171,7 +171,7 @@ def carry(passages: tuple[Passage, ...], sheet: Sheet, given: tuple[tuple[str, s
             "A sheet may be cut before it is carried: the cutting list of the board form says to which lengths.",
             "Scored and folded board breaks its core. It is left for small pieces at a wall.",
         ),
-        drawing=None,
+        drawing=passages[0].drawing,
         items=tuple([_item(one, one.name == governs.name, sheet) for one in passages]),
         items_title="Passage by passage",
     )  # fmt: skip
@@ -203,7 +203,6 @@ def _cure(stock: bool) -> str:
 _PAIRS = (
     ("turn_from_in", "turn_to_in", "A corner needs both ways. Give the other one too, or empty both.", "36"),
     ("lift_width_in", "lift_depth_in", "A lift needs both sides. Give the other one too, or empty both.", "36"),
-    ("upper_rise_in", "upper_run_in", "A step needs its height and its depth. Give both, or empty both.", "10"),
 )
 _PARTS = (
     ("landing_in", "stair_width_in", "A landing needs the width of its stair. Give it, or empty the landing.", "34"),
@@ -269,7 +268,7 @@ def _passages(values: Values, sheet: Sheet) -> list[Passage]:
     if width is not None:
         lower = Flight(number("stair_rise_in"), number("stair_run_in"))
         rise, run = maybe("upper_rise_in"), maybe("upper_run_in")
-        upper = lower if rise is None or run is None else Flight(rise, run)
+        upper = Flight(lower.rise_in if rise is None else rise, lower.run_in if run is None else run)
         stair = Stair(
             width, number("headroom_in"), lower, upper, stretch("stair_foot_ft"), stretch("stair_head_ft"),
             maybe("landing_in"), maybe("landing_width_in"), values.choice("landing_kind"),

@@ -39,7 +39,8 @@ class Doorway:
 class Pinch:
     """What holds the bar back: `kind` is 'hall' (its length), 'start' (not all of it lies slanted in the hall), 'jamb',
     'cross' (hall and room share it) or 'room'; `along` to `across` is the slant [-]; the shares that hall and room take,
-    and the longest bar [in]."""
+    and the longest bar [in]; the `ends` of the bar there in plan, from the door's near side on the hall's side [in]; empty but
+    for 'start' and 'cross'."""
 
     kind: str
     along: int
@@ -47,13 +48,16 @@ class Pinch:
     hall_share_in: Fraction
     room_share_in: Fraction
     longest_in: Fraction
+    ends: tuple[tuple[Fraction, Fraction], ...]
 
 
 @dataclass(frozen=True)
 class _Row:
     """One slant, cosine `along` and sine `across` over `whole`; the longest bar [1/32 in] that is all in the hall, that
     stands with its nose in the doorway, that does so and may go on, that crosses, that has its tail in the doorway and
-    comes from crossing, that has its tail there, that is all in the room; and the shares of the one that crosses."""
+    comes from crossing, that has its tail there, that is all in the room; of the one that crosses,
+    and of the one all in the hall, where it crosses the hall's side of the wall and its shares behind and ahead; `back` where it
+    heads for where one comes from."""
 
     along: int
     across: int
@@ -64,7 +68,9 @@ class _Row:
     off: int
     tail: int
     goal: int
-    shares: tuple[int, int]
+    crossing: tuple[int, int, int]
+    starting: tuple[int, int, int]
+    back: bool
 
 
 class _Side:
@@ -78,6 +84,7 @@ class _Side:
         self.ahead = self.door + floor((way.near_in if mirrored else way.far_in) * UNITS)
         self.deep = self.wall + floor(way.deep_in * UNITS)
         self.half = ceiling(way.thick_in * UNITS / 2)
+        self.mirrored = mirrored
 
     def row(self, step: int) -> _Row:
         along, across, whole = SLANTS * SLANTS - step * step, 2 * SLANTS * step, SLANTS * SLANTS + step * step
@@ -115,21 +122,25 @@ class _Side:
             door - (door_cap * along + by_end) // whole,
             (by_end - out * along) // whole,
         ]
-        start, stands, on, cross, off, leaves, goal, shares = NONE, NONE, NONE, NONE, NONE, NONE, NONE, (0, 0)
+        start, stands, on, cross, off, leaves, goal = NONE, NONE, NONE, NONE, NONE, NONE, NONE
+        crossing = starting = (0, 0, 0)
         if low <= high:
             start = tail(high) - out
+            starting = (high, tail(high), -out)
             stands = max([tail(at) + in_door(at) for at in _within(bends, low, high)])
         if low <= high_through:
             places = _within(bends, low, high_through)
             on = max([tail(at) + in_door(at) for at in places])
             for at in places:
                 if tail(at) + nose(at) > cross:
-                    cross, shares = tail(at) + nose(at), (tail(at), nose(at))
+                    cross, crossing = tail(at) + nose(at), (at, tail(at), nose(at))
             off = max([min(leaving(at), tail(at)) + nose(at) for at in places])
         if low_leaving <= high_through:
             leaves = max([leaving(at) + nose(at) for at in _within(bends, low_leaving, high_through)])
             goal = nose(low_leaving) + (-self.wall * whole - by_side) // across
-        return _Row(along, across, min(start, stands), stands, on, cross, off, leaves, min(goal, leaves), shares)
+        return _Row(
+            along, across, min(start, stands), stands, on, cross, off, leaves, min(goal, leaves), crossing, starting, self.mirrored,
+        )  # fmt: skip
 
 
 def _within(bends: list[int], low: int, high: int) -> list[int]:
@@ -161,11 +172,19 @@ def through_door(way: Doorway) -> Pinch:
     kind, pinch = "hall", rows[0]
     if longest < in_line:
         kind, pinch = _held_by(rows, longest)
-    shown = max(Fraction(min(longest, in_line), UNITS), Fraction(0))
-    return Pinch(
-        kind, pinch.along, pinch.across, Fraction(pinch.shares[0], UNITS), Fraction(pinch.shares[1], UNITS),
-        max(shown - LEEWAY_IN, Fraction(0)),
-    )  # fmt: skip
+    shown_in = max(Fraction(min(longest, in_line), UNITS) - LEEWAY_IN, Fraction(0))
+    at, behind, before = pinch.crossing if kind == "cross" else pinch.starting
+    ends: tuple[tuple[Fraction, Fraction], ...] = ()
+    if kind in ("cross", "start"):
+        ends = (_end(pinch, ahead.door, at, -behind), _end(pinch, ahead.door, at, before))
+    return Pinch(kind, pinch.along, pinch.across, Fraction(behind, UNITS), Fraction(before, UNITS), shown_in, ends)
+
+
+def _end(row: _Row, door: int, at: int, share: int) -> tuple[Fraction, Fraction]:
+    whole = SLANTS * SLANTS * 2 - row.along  # along and across are two sides of a right triangle in whole numbers
+    x = Fraction(at * whole + share * row.along, whole * UNITS)
+    y = Fraction(share * row.across, whole * UNITS)
+    return (Fraction(door, UNITS) - x if row.back else x), y
 
 
 def _held_by(rows: list[_Row], longest: int) -> tuple[str, _Row]:

@@ -5,8 +5,10 @@ from fractions import Fraction
 
 from calc import measure, words
 from calc.carry_door import LEEWAY_IN, Doorway, Pinch, through_door
+from calc.carry_drawing import plan
 from calc.carry_landing import Flight, Landing, longest_over_half, longest_over_quarter
 from calc.carry_turns import longest_over_nosing, longest_round, square_to_slope
+from calc.drawing import Drawing
 from calc.exact import floor
 
 SIXTEENTHS = 16
@@ -83,19 +85,26 @@ class Sheet:
     show_in: str
 
     def told(self, length_in: Fraction) -> str:
+        """Return a width, as a person reads it."""
         return measure.shown(length_in, "in", 4, self.show_in)
+
+    def far(self, length_in: Fraction) -> str:
+        """Return a length of more than a few feet, as a person reads it."""
+        return measure.shown(length_in / measure.INCHES_PER_FOOT, "ft", 4, self.show_in)
 
 
 @dataclass(frozen=True)
 class Passage:
     """One obstacle: its `name`; the `longest_in` sheet for which a way was found [in], 0 for none; `how` it is carried; what
-    was `counted`, so that a reader can work it out again; and what was `left_out`."""
+    was `counted`, so that a reader can work it out again; what was `left_out`, and its
+    `drawing` where it has one."""
 
     name: str
     longest_in: Fraction
     how: str
     counted: str
     left_out: tuple[str, ...] = ()
+    drawing: Drawing | None = None
 
 
 def _cut(length_in: Fraction) -> Fraction:
@@ -106,7 +115,7 @@ def _at_pinch(pinch: Pinch, sheet: Sheet, place: str, line_in: Fraction) -> str:
     slant = "slanted " + words.short_decimal(Fraction(pinch.along, pinch.across), 2) + " along to 1 across"
     less = " Less " + sheet.told(LEEWAY_IN) + " for a hand and for slants between."
     if pinch.kind == "hall":
-        return "The hall is " + sheet.told(line_in) + " long, and the sheet lies in it first." + less
+        return "The hall is " + sheet.far(line_in) + " long, and the sheet lies in it first." + less
     if pinch.kind == "cross":
         return (
             "Where it is tightest, " + slant + ", the hall takes " + sheet.told(pinch.hall_share_in) + " of it and " + place + " "
@@ -119,12 +128,12 @@ def _at_pinch(pinch: Pinch, sheet: Sheet, place: str, line_in: Fraction) -> str:
     return "The doorway itself holds it back." + less
 
 
-def _through(hall: Hall, side: str, thick_in: Fraction) -> Pinch:
+def _doorway(hall: Hall, side: str, thick_in: Fraction) -> Doorway:
     other_in = hall.room_in - hall.door_in - hall.corner_in
     near_in, far_in = (hall.corner_in, other_in) if side == "near" else (other_in, hall.corner_in)
     before_in = hall.long_in - hall.door_in - hall.beyond_in
-    return through_door(
-        Doorway(hall.door_in, WALL_IN, hall.wide_in, before_in, hall.beyond_in, near_in, far_in, hall.deep_in, thick_in)
+    return Doorway(
+        hall.door_in, WALL_IN, hall.wide_in, before_in, hall.beyond_in, near_in, far_in, hall.deep_in, thick_in
     )
 
 
@@ -136,17 +145,22 @@ def door_passage(hall: Hall, sheet: Sheet) -> Passage:
     name, how, told = "Door off the hall", "on edge", sheet.told
     if sheet.wide_in >= min(hall.door_high_in, sheet.ceiling_in):
         return Passage(name, Fraction(0), how, "On edge it is higher than the door or the ceiling.")
-    found = [(_through(hall, side, sheet.thick_in), side) for side in SIDES if hall.side in (side, "unknown")]
-    pinch, side = found[0]
-    for one, its_side in found[1:]:
-        if one.longest_in < pinch.longest_in:
-            pinch, side = one, its_side
+    held = []
+    for side in SIDES if hall.side == "unknown" else (hall.side,):
+        way = _doorway(hall, side, sheet.thick_in)
+        held.append((side, way, through_door(way)))
+    side, way, pinch = held[0]
+    for one in held[1:]:
+        if one[2].longest_in < pinch.longest_in:
+            side, way, pinch = one
     counted = (
-        "Counted: door " + told(hall.door_in) + ", hall " + told(hall.wide_in) + " wide and " + told(hall.long_in) + " long, "
-        + told(hall.beyond_in) + " of it past the door; room " + told(hall.room_in) + " along that wall and " + told(hall.deep_in)
+        "Counted: door " + told(hall.door_in) + ", hall " + told(hall.wide_in) + " wide and " + sheet.far(hall.long_in) + " long, "
+        + (sheet.far(hall.beyond_in) if hall.beyond_in > 0 else "none") + " of it past the door; room " + sheet.far(hall.room_in) + " along that wall and " + sheet.far(hall.deep_in)
         + " from it, its corner " + told(hall.corner_in) + " from the door at the " + side + " side; wall " + told(WALL_IN) + " thick. "
     )  # fmt: skip
-    return Passage(name, _cut(pinch.longest_in), how, counted + _at_pinch(pinch, sheet, "the room", hall.long_in))
+    counted += _at_pinch(pinch, sheet, "the room", hall.long_in)
+    lettering = told(pinch.longest_in + LEEWAY_IN), told(hall.wide_in), sheet.far(hall.deep_in)
+    return Passage(name, _cut(pinch.longest_in), how, counted, (), plan(way, pinch, lettering))
 
 
 def corner_passage(corner: Corner, sheet: Sheet) -> Passage:
@@ -169,7 +183,7 @@ def corner_passage(corner: Corner, sheet: Sheet) -> Passage:
             left_out.append("the length of the " + which + " hall at the corner")
         else:
             longest_in = min(longest_in, long_in - LEEWAY_IN)
-            counted += " The " + which + " hall is " + told(long_in) + " long, less " + told(LEEWAY_IN) + "."
+            counted += " The " + which + " hall is " + sheet.far(long_in) + " long, less " + told(LEEWAY_IN) + "."
     return Passage("Corner of the hall", _cut(longest_in), how, counted, tuple(left_out))
 
 
@@ -181,18 +195,24 @@ def _over_nosing(stair: Stair, flight: Flight, sheet: Sheet, depth_in: Fraction)
 def stair_passage(stair: Stair, sheet: Sheet) -> Passage:
     """Return the passage from the floor at the foot up the slope to the floor at the head, on edge or flat. Source: geometry."""
     told, how = sheet.told, "on edge"
-    longest_in, flights = Fraction(0), (stair.lower, stair.upper)
+    longest_in, depth_in = Fraction(0), sheet.wide_in
+    flights = [stair.lower]
+    if stair.upper.rise_in != stair.lower.rise_in or stair.upper.run_in != stair.lower.run_in:
+        flights.append(stair.upper)
     if sheet.thick_in < stair.wide_in:
         longest_in = min([_over_nosing(stair, flight, sheet, sheet.wide_in) for flight in flights])
     if sheet.wide_in < stair.wide_in:
         flat_in = min([_over_nosing(stair, flight, sheet, sheet.thick_in) for flight in flights])
         if flat_in > longest_in:
-            longest_in, how = flat_in, "flat"
+            longest_in, how, depth_in = flat_in, "flat", sheet.thick_in
+    clear = [told(square_to_slope(stair.headroom_in, one.rise_in, one.run_in)) for one in flights]
     steps = [told(flight.rise_in) + " over " + told(flight.run_in) for flight in flights]
     counted = (
         "Counted: stair " + told(stair.wide_in) + " wide, headroom " + told(stair.headroom_in) + " and ceilings at foot and head "
-        + told(sheet.ceiling_in) + " high, a step of " + (steps[0] if steps[0] == steps[1] else words.listed(steps))
-        + ". The least over all tilts from level to the slope."
+        + sheet.far(sheet.ceiling_in) + " high, a step of " + words.listed(steps)
+        + ". Square to the slope that leaves " + words.listed(clear)
+        + ". The least, over all tilts t up to the slope s, of (that − " + told(depth_in) + " × cos t) / sin t + (ceiling − " + told(depth_in)
+        + " × cos (s − t)) / sin (s − t)."
     )  # fmt: skip
     left_out = []
     for long_in, which, take_in in ((stair.foot_in, "foot", stair.lower.run_in), (stair.head_in, "head", Fraction(0))):
@@ -201,7 +221,7 @@ def stair_passage(stair: Stair, sheet: Sheet) -> Passage:
         else:
             longest_in = min(longest_in, max(long_in - take_in - LEEWAY_IN, Fraction(0)))
             counted += (
-                " Level floor at the " + which + ": " + told(long_in) + ", less " + told(take_in + LEEWAY_IN) + "."
+                " Level floor at the " + which + ": " + sheet.far(long_in) + ", less " + told(take_in + LEEWAY_IN) + "."
             )
     return Passage("Stair", _cut(longest_in), how, counted, tuple(left_out))
 

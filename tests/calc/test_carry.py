@@ -217,7 +217,6 @@ def test_a_low_stair_takes_no_sheet_on_edge():
         ({"lift_width_in": 50}, "lift_depth_in"),
         ({"landing_in": 36}, "stair_width_in"),
         ({"landing_width_in": 72}, "landing_in"),
-        ({"upper_rise_in": 7}, "upper_run_in"),
         ({"hall_length_ft": 6, "hall_beyond_ft": 4}, "hall_length_ft"),
         ({"room_along_ft": 5, "door_corner_in": 40}, "room_along_ft"),
         ({"stair_width_in": 36, "landing_in": 36, "landing_width_in": 40, "landing_kind": "half"}, "landing_width_in"),

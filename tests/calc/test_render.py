@@ -27,6 +27,9 @@ ANSWERS = [
     ("skim", {"area_sqft": "10", "texture_depth_in": "1", "coats": "1", "coat_thickness_in": "1/64"}),
     ("drying", {"temperature_f": "33", "humidity_pct": "97"}),
     ("drying", {"temperature_f": "98", "humidity_pct": "0"}),
+    ("carry", {}),
+    ("carry", {"hall_beyond_ft": "6", "room_along_ft": "30", "show_in": "metric"}),
+    ("carry", {"hall_length_ft": "4", "hall_width_in": "200", "room_deep_ft": "4"}),
 ]
 
 
@@ -79,7 +82,7 @@ def test_typed_markup_is_escaped_everywhere():
         assert "<i " not in text and "&lt;i onclick=&quot;x&quot;&gt;&amp;" in text
 
 
-DRAWN = ("takeoff", "reach", "sheeting", "skim", "board", "panels", "drying", "humidity")
+DRAWN = ("takeoff", "reach", "sheeting", "skim", "carry", "board", "panels", "drying", "humidity")
 
 
 def test_what_is_drawn():
