@@ -13,7 +13,7 @@ DROPS = (
     ("tile-furring", "Furring of 3/4 in and tile of 1/2 in", Fraction(5, 4)),
     ("panel-1/4", "Panel of 1/4 in", Fraction(1, 4)),
     ("plank", "Wood plank of 3/8 in", Fraction(3, 8)),
-    ("grid", "Hung grid and tile", Fraction(21, 8)),
+    ("grid", "Hung grid and tile, 3 to 6 in: 6 is taken", Fraction(6)),
 )
 """(id, what it is, how far the new face hangs below the old board [in]); texture that stays under board or panel is
 pressed flat or adds its own depth, which the person measures. Sums of stock thicknesses; common practice, no source."""
