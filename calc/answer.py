@@ -54,10 +54,23 @@ class Listing:
 
 
 @dataclass(frozen=True)
+class Branch:
+    """What would hold if something that is not known comes out in one way: `name` is the public key, `title` says in which
+    way, `text` what to know of it, `items` what each thing would be then. It is no state of anything now."""
+
+    name: str
+    title: str
+    text: str
+    items: tuple[Item, ...]
+
+
+@dataclass(frozen=True)
 class Answer:
     """`figure` and `sentence` are what to act on first; `cautions` come gravest first; `drawing` may be None;
     `items` are the verdicts on a list, in the order given, under `items_title`; `more_drawings` follow the first;
-    `listings` stand between the sentence and the items; `asks` are names of inputs worth filling next, the best first."""
+    `listings` stand between the sentence and the items; `asks` are names of inputs worth filling next, the best first;
+    `branches` tell what would hold by how an open question comes out; `facts` are (question, answer) pairs that the answer
+    went by, where they differ from what was typed."""
 
     calculator: str
     inputs: tuple[tuple[str, str], ...]
@@ -73,6 +86,8 @@ class Answer:
     more_drawings: tuple[Drawing, ...] = ()
     listings: tuple[Listing, ...] = ()
     asks: tuple[str, ...] = ()
+    branches: tuple[Branch, ...] = ()
+    facts: tuple[tuple[str, str], ...] = ()
 
 
 class Calculator:
@@ -154,6 +169,18 @@ def public(answer: Answer) -> dict[str, object]:
             for one in answer.listings
         ]
         found["asks"] = list(answer.asks)
+    if answer.branches:
+        found["branches"] = [
+            {
+                "name": one.name,
+                "title": one.title,
+                "text": one.text,
+                "items": [_public_item(item) for item in one.items],
+            }
+            for one in answer.branches
+        ]
+    if answer.facts:
+        found["facts"] = dict(answer.facts)
     return found
 
 

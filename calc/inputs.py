@@ -71,6 +71,17 @@ HUMIDITY = Field(
     help="Read a hygrometer in the room while the coat dries. Wet coats raise it.",
     example="50", lowest="0", highest="100", default="50",
 )  # fmt: skip
+YEAR_BUILT = Field(
+    name="year_built",
+    label="Year the house was built",
+    kind="count",
+    unit="",
+    help="Leave empty where nobody knows. Then it counts as old.",
+    example="1964",
+    lowest="1600",
+    highest="2100",
+    required=False,
+)
 
 
 VOLUME = Field(

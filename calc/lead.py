@@ -7,7 +7,7 @@ from calc import measure, words
 from calc.answer import Answer, Calculator, Item, line
 from calc.exact import total
 from calc.fields import SHOW_IN, Field, Values, entries, entry_faults
-from calc.inputs import PAINT_TEST, amount_told
+from calc.inputs import PAINT_TEST, YEAR_BUILT, amount_told
 from calc.measure import MeasureFault, read_quantity
 from calc.rules import Rule, rules_for
 from calc.signals import caution
@@ -44,17 +44,6 @@ def read_earlier(entry: str) -> tuple[int, Fraction]:
     return (-int(days) if past else int(days)), area  # fmt: skip
 
 
-YEAR = Field(
-    name="year_built",
-    label="Year the house was built",
-    kind="count",
-    unit="",
-    help="Leave empty where nobody knows. Then it counts as old.",
-    example="1964",
-    lowest="1600",
-    highest="2100",
-    required=False,
-)
 DISTURBED = Field(
     name="disturbed_sqft",
     label="Painted surface disturbed in one room",
@@ -307,7 +296,7 @@ CALCULATOR = Calculator(
     title="Lead-paint rules",
     summary="Which lead-paint rules apply to the work, and why",
     verb="Look at the rules",
-    fields=(YEAR, DISTURBED, EARLIER, PAID, HOUSING, TORN_OUT, PAINT_TEST, SHOW_IN),
+    fields=(YEAR_BUILT, DISTURBED, EARLIER, PAID, HOUSING, TORN_OUT, PAINT_TEST, SHOW_IN),
     work_out=_work_out,
     example=(("year_built", "1964"), ("disturbed_sqft", "3"), ("earlier_work", "12 days ago: 4 sq ft"), ("paid_work", "yes")),
     sources=("cfr-745-82", "cfr-745-83", "cfr-35-1350", "cfr-1926-62", "common-practice"),

@@ -412,4 +412,10 @@ ROWS = (
         "2.2 lb/sq ft on 5/8 in board with joists 24 in apart; 2.4 on 1/2 in with joists 16 in apart, where the newer sheet's 2.2 is used.",
         "quoted", "2026-11-25",
     ),
+    (
+        "epa-vermiculite", "Protect Your Family from Asbestos-Contaminated Vermiculite Insulation",
+        "US Environmental Protection Agency", "", "What to do",
+        "Treat vermiculite insulation as if it held asbestos: leave it alone, and stay out of the attic.",
+        "memory", "",
+    ),
 )  # fmt: skip

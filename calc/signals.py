@@ -300,6 +300,22 @@ CAUTIONS = (
         "Carry two to a sheet, use a lift for every sheet, and keep your back straight.",
         "gypsum-weight",
     ),
+    Caution(
+        "heated-ceiling",
+        "DANGER",
+        "Heating cable or water tubes may run in this ceiling.",
+        "A screw or a knife in a live cable kills; a cut tube floods the room and brings the board down.",
+        "Stop: have an electrician or a heating contractor switch it off, prove it dead and mark it first.",
+        "common-practice",
+    ),
+    Caution(
+        "loose-fill",
+        "DANGER",
+        "Loose pebbly insulation may be vermiculite, and may hold asbestos.",
+        "Going up there, or opening the ceiling under it, stirs fibers that cause cancer years later.",
+        "Stop: look from the hatch only, stay out of the attic, and have an inspector settle it first.",
+        "epa-vermiculite",
+    ),
 )
 
 

@@ -1,6 +1,6 @@
 """An answer as HTML. Written once when the page is built, and again in the page for a visitor's own figures."""
 
-from calc.answer import Answer, Item, Line, Listing
+from calc.answer import Answer, Branch, Item, Line, Listing
 from calc.render import svg
 from calc.render.escape import escaped
 from calc.signals import Caution, in_order
@@ -26,6 +26,7 @@ def answer(found: Answer) -> str:
     )
     parts.append('<p class="sentence">' + escaped(found.sentence) + "</p>")
     parts += [_listing(one) for one in found.listings]
+    parts += [_branch(one) for one in found.branches]
     if found.items:
         rows = "".join([_item(one) for one in found.items])
         parts.append('<p class="items-title">' + escaped(found.items_title) + '</p><ul class="items">' + rows + "</ul>")
@@ -80,6 +81,22 @@ def _listing(one: Listing) -> str:
     return (
         '<div class="listing" data-listing="' + one.name + '"><p class="items-title">' + escaped(one.title) + "</p><" + kind + ">"
         + rows + "</" + kind + "></div>"
+    )  # fmt: skip
+
+
+def _branch(one: Branch) -> str:
+    """What would hold if: each state says so, since it is none now."""
+    rows = "".join(
+        [
+            '<li><span class="label">' + escaped(item.name) + '</span> <b class="value"><span class="would">would be</span> ' + escaped(item.state)
+            + "</b>" + "".join(['<span class="rule">' + escaped(text) + mark_of(source_id) + "</span>" for text, source_id in item.reasons])
+            + "</li>"
+            for item in one.items
+        ]
+    )  # fmt: skip
+    return (
+        '<section class="branch" data-branch="' + one.name + '"><p class="if">Not now: an outcome to come</p><h3>' + escaped(one.title) + "</h3><p>"
+        + escaped(one.text) + '</p><ul class="items">' + rows + "</ul></section>"
     )  # fmt: skip
 
 

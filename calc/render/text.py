@@ -19,6 +19,12 @@ def answer(found: Answer) -> str:
         rows.append(listing.title)
         rows += ["  " + str(at + 1) + ". " + told for at, (told, _) in enumerate(listing.rows)]
         rows.append("")
+    for branch in found.branches:
+        rows += [branch.title + " (not now: an outcome to come)", INDENT + branch.text]
+        for item in branch.items:
+            rows.append("  " + item.name + " would be: " + item.state)
+            rows += [INDENT + told for told, _ in item.reasons]
+        rows.append("")
     if found.items:
         rows.append(found.items_title)
         for item in found.items:
