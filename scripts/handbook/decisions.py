@@ -1,7 +1,7 @@
 """The rules of the choice of way: what is wrong with them, and the chart that is printed from them.
 
 A row that can never fire, two rows that contradict each other, a name that does not exist and a reason without a source
-are faults of `calc/decision_rules.py`, told with their line like those of a page.
+are faults of the module that holds the row, told with its line like those of a page.
 """
 
 import datetime
@@ -11,15 +11,14 @@ from pathlib import Path
 from typing import Any
 from urllib.parse import quote
 
-from calc import catalogue, decision_facts, decision_rules, signals, sources
+from calc import catalogue, decision_facts, decision_hazards, decision_work, signals, sources
 from calc.decision_rules import EFFECTS, RULES, DecisionRule
 from calc.render.escape import escaped
 from calc.render.html import number_of
 from handbook.faults import ContentFault
 
-PATH = Path(decision_rules.__file__)
+PATHS = (Path(decision_hazards.__file__), Path(decision_work.__file__))
 CEILINGS = Path(__file__).resolve().parents[2] / "tests" / "calc" / "ceilings.json"
-SHOWN = "calc/decision_rules.py"
 MARKS = {"closed": "✕", "not known": "?", "open after": "◐", "note": "·"}
 
 
@@ -28,15 +27,23 @@ def answers() -> dict[str, dict[str, str]]:
     return {one.field.name: dict(one.answers) for one in decision_facts.QUESTIONS}
 
 
+def place(rule: DecisionRule) -> tuple[str, int]:
+    """Return the module and the line that hold a row; the first line of all where none does."""
+    for path in PATHS:
+        for at, row in enumerate(path.read_text(encoding="utf-8").splitlines(), 1):
+            if f'DecisionRule("{rule.id}"' in row:
+                return f"calc/{path.name}", at
+    return f"calc/{PATHS[0].name}", 1
+
+
 def faults(rules: tuple[DecisionRule, ...] = RULES) -> list[ContentFault]:
     """Return every fault of the rules, each at the line of its row."""
-    rows = PATH.read_text(encoding="utf-8").splitlines()
     known = answers()
     found = []
 
     def tell(rule: DecisionRule, code: str, message: str) -> None:
-        line = next((at for at, row in enumerate(rows, 1) if f'DecisionRule("{rule.id}"' in row), 1)
-        found.append(ContentFault(SHOWN, line, 5, code, f"the rule {rule.id} {message}"))
+        shown, line = place(rule)
+        found.append(ContentFault(shown, line, 5, code, f"the rule {rule.id} {message}"))
 
     seen: set[str] = set()
     for at, rule in enumerate(rules):
@@ -71,8 +78,8 @@ def _unknown_names(rule: DecisionRule, known: dict[str, dict[str, str]]) -> list
             for value in values
             if value not in known.get(name, values)
         ]
-    if rule.action and rule.action not in [one.id for one in decision_facts.ACTIONS]:
-        found.append(f"names {rule.action}, which is nothing to do")
+    known_actions = [one.id for one in decision_facts.ACTIONS]
+    found += [f"names {one}, which is nothing to do" for one in rule.actions if one not in known_actions]
     if rule.caution and rule.caution not in [one.id for one in signals.CAUTIONS]:
         found.append(f"names {rule.caution}, which is no caution")
     return found
@@ -116,13 +123,12 @@ def _never(rule: DecisionRule, known: dict[str, dict[str, str]], rules: tuple[De
 
 def to_review(today: datetime.date) -> list[str]:
     """Return a line for each rule whose review date has passed; it warns and stops nothing."""
-    rows = PATH.read_text(encoding="utf-8").splitlines()
     found = []
     for rule in RULES:
         if datetime.date.fromisoformat(rule.review_by) < today:
-            line = next(at for at, row in enumerate(rows, 1) if f'DecisionRule("{rule.id}"' in row)
+            shown, line = place(rule)
             found.append(
-                f"{SHOWN}:{line}:5: REVIEW the rule {rule.id} was due for another look at its source on {rule.review_by}"
+                f"{shown}:{line}:5: REVIEW the rule {rule.id} was due for another look at its source on {rule.review_by}"
             )
     return found
 
@@ -181,13 +187,13 @@ def questions() -> str:
 
 
 def read_ceilings() -> list[dict[str, Any]]:
-    """Return the ten ceilings, from the file that the tests run on."""
+    """Return the ceilings, from the file that the tests run on."""
     found: list[dict[str, Any]] = json.loads(CEILINGS.read_text(encoding="utf-8"))
     return found
 
 
 def ceilings() -> str:
-    """Return the ten ceilings as HTML: story, answers, first thing to do, state of each way, and why."""
+    """Return the ceilings as HTML: story, answers, first thing to do, state of each way, and why."""
     parts = []
     for one in read_ceilings():
         answer, _ = catalogue.work_out("decision", one["facts"])

@@ -159,14 +159,14 @@ def chart_page(pages: list[Page]) -> str:
 
 
 def ceilings_page(pages: list[Page]) -> str:
-    """Return the ten ceilings: what each is like, what a careful tradesman says of it, and what the rules make of it."""
+    """Return the thirteen ceilings: what each is like, what a careful tradesman says of it, and what the rules make of it."""
     head = _head(
-        "Ten ceilings",
-        "Ten made-up ceilings, what a careful tradesman would say of each, and what the rules make of it.",
+        "Thirteen ceilings",
+        "Thirteen made-up ceilings, what a careful tradesman would say of each, and what the rules make of it.",
     )
     return (
-        head + "# Ten ceilings\n\n" + html.caution(caution("asbestos-first"))
-        + "\n\nMade up, all ten. For each stands what a careful tradesman would say and why, and the tests hold the rules to it."
+        head + "# Thirteen ceilings\n\n" + html.caution(caution("asbestos-first"))
+        + "\n\nMade up, all thirteen. For each stands what a careful tradesman would say and why, and the tests hold the rules to it."
         " Each opens in the guide with its answers filled in.\n\n" + decisions.ceilings() + "\n\n" + source_list(CAUTIONED) + "\n"
     )  # fmt: skip
 
