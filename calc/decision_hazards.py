@@ -22,6 +22,7 @@ UNSURE_LAYERS = CLEAN + (("result_layers", ("mixed", "unknown")),)  # a report t
 TRIED = (("patch_test", ("wet", "dry", "both", "hard")),)
 FALLS = (("hand_test", ("falls",)),)
 OLD_HOUSE = (("built", ("before-1978",)),)
+ANY_OTHER_HOUSE = (("built", ("later", "unknown")),)
 LEAD = (("paint_test", ("lead",)),)
 CHILDREN = (("household", ("risk",)),)
 OWN_WORK = ("owner", "landlord", "renter")
@@ -155,13 +156,13 @@ HAZARDS = (
     DecisionRule("lead-dry", DRY, OLD_HOUSE + LEAD, "closed",
                  "Lead paint was found. Dry scraping and sanding throw its dust.",
                  "lead-safe", "lead-paint", "cfr-745-85", guards=True),
-    DecisionRule("lead-dry-any-year", DRY, LEAD, "closed",
-                 "Lead paint was found. Dry scraping and sanding throw its dust.",
+    DecisionRule("lead-dry-any-year", DRY, ANY_OTHER_HOUSE + LEAD, "closed",
+                 "Lead paint was found, whatever the year. Dry scraping and sanding throw its dust.",
                  "lead-safe", "lead-paint", "common-practice", guards=True, sure=True),
     DecisionRule("lead-wet", WETTER, OLD_HOUSE + LEAD, "open after",
                  "Lead paint was found, so the work is lead-safe work. Paid work and rented homes ask for a certified firm.",
                  "lead-safe", "lead-paint", "cfr-745-83", guards=True),
-    DecisionRule("lead-wet-any-year", WETTER, LEAD, "open after",
+    DecisionRule("lead-wet-any-year", WETTER, ANY_OTHER_HOUSE + LEAD, "open after",
                  "Lead paint was found, so the work is lead-safe work, whatever the year of the house.",
                  "lead-safe", "lead-paint", "common-practice", guards=True, sure=True),
     DecisionRule("lead-late-house", TOUCH, (("built", ("later",)),) + LEAD, "note",

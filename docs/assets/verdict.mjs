@@ -14,21 +14,25 @@ export async function judge(facts) {
   const asked = JSON.stringify([...facts]);
   if (!place || asked === last) return;
   last = asked;
-  if (!facts.size) {
+  const shared = (place.dataset.shared ?? '').split(' '); // figures of other forms tell of a ceiling, but ask for no verdict
+  if (![...facts.keys()].some((name) => !shared.includes(name))) {
     place.hidden = true;
     return;
   }
   try {
     const { text } = await door.answer('decision', Object.fromEntries(facts));
-    const way = JSON.parse(text).answer?.items.find((/** @type {any} */ one) => one.page === `methods/${place.dataset.way}`);
-    if (!way) return;
+    const { answer } = JSON.parse(text);
+    const own = (/** @type {{items: any[]}} */ of) => of.items.find((one) => one.page === `methods/${place.dataset.way}`);
+    if (!answer) return;
+    const way = own(answer);
     const head = element('p', '');
     head.append('By your answers this way is ', element('b', '', way.state === 'open after' ? 'open after something else' : way.state), '.');
     const list = element('ul', '');
     list.append(...way.reasons.map((/** @type {{text: string}} */ reason) => element('li', '', reason.text)));
+    const outcomes = (answer.branches ?? []).map((/** @type {any} */ branch) => element('p', 'outcome', `${branch.title} it would be ${own(branch).state}.`));
     const back = /** @type {HTMLAnchorElement} */ (element('a', '', 'See or change the answers'));
     back.href = '../../prepare/choose/' + link('decision', facts);
-    place.replaceChildren(head, list, back);
+    place.replaceChildren(head, list, ...outcomes, back);
     place.hidden = false;
   } catch (error) {
     if (!(error instanceof Superseded)) place.hidden = true;

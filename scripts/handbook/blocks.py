@@ -5,6 +5,7 @@ from pathlib import Path
 
 from calc import catalogue
 from calc.decision_facts import QUESTIONS
+from calc.decision_shared import SHARED
 from calc.render import form, html
 from calc.render.escape import escaped
 from calc.signals import caution
@@ -75,8 +76,11 @@ def calculator_section(data: CalculatorBlock) -> tuple[str, list[str]]:
 
 def _verdict(way: str) -> str:
     """The place where a way's page says what it is by the reader's own answers, once there are any."""
-    names = " ".join(one.field.name for one in QUESTIONS)
-    return f'<div class="verdict" data-way="{way}" data-facts="{names}" role="status" hidden></div>'
+    shared = " ".join(one.field.name for one in SHARED)
+    names = " ".join(one.field.name for one in QUESTIONS) + " " + shared
+    return (
+        f'<div class="verdict" data-way="{way}" data-facts="{names}" data-shared="{shared}" role="status" hidden></div>'
+    )
 
 
 def _caution(block: Block) -> str:

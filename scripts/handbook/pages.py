@@ -5,6 +5,7 @@ from collections.abc import Callable
 
 from calc import catalogue, words
 from calc.decision_facts import QUESTIONS
+from calc.decision_shared import SHARED
 from calc.fields import UNIT_NAMES
 from calc.render import html
 from calc.render.escape import escaped
@@ -190,7 +191,8 @@ def screen_page(way: str) -> Callable[[list[Page]], str]:
         )
         assert screen  # a way without its screen is a fault
         names = {field.name for calculator in catalogue.every() for field in calculator.fields}
-        asked = [one.field.name for one in QUESTIONS]
+        shared = [one.field.name for one in SHARED]
+        asked = [one.field.name for one in QUESTIONS] + shared
         forms, cited = [], [caution("asbestos-first").source, caution("local-rules").source]
         for name in ("takeoff", AMOUNTS[way]):
             if name:
@@ -199,7 +201,7 @@ def screen_page(way: str) -> Callable[[list[Page]], str]:
                 cited += used
         verdict = (
             f'<div class="verdict" data-way="{way}" data-facts="{" ".join(asked)}" data-carries="{" ".join(sorted(names - set(asked)))}"'
-            ' role="status" hidden></div>'
+            f' data-shared="{" ".join(shared)}" role="status" hidden></div>'
         )
         head = _head(
             f"{page.head.title}, on one screen",

@@ -7,13 +7,15 @@ import pytest
 from playwright.sync_api import expect
 
 from calc import browser as calc_browser
-from calc import decision_facts
+from calc import decision_facts, decision_shared
 from handbook import decisions
 
 pytestmark = [pytest.mark.browser, pytest.mark.slow]
 GUIDE = "prepare/choose/"
 LABELS = {one.field.name: one.field.label for one in decision_facts.QUESTIONS}
 CEILINGS = decisions.read_ceilings()
+# Each question, and the figures of other forms that tell an answer; what stands folded away is not in sight.
+FIELDS = len(LABELS) + sum(not one.field.rare for one in decision_shared.SHARED)
 
 
 def open_guide(page, address, fragment=""):
@@ -87,6 +89,64 @@ def test_an_answer_that_is_not_known_is_an_answer(page, address):
     pick(page, "asbestos_result", "unknown")
     expect(page.locator(".guide")).to_have_attribute("data-question", "sag")
     assert set(shown_states(page)[:7]) == {"not known"}
+    expect(page.locator(".guide .count")).to_contain_text("1 answered.")
+
+
+def test_before_a_result_both_outcomes_stand_and_look_like_no_state(page, address):
+    open_guide(page, address)
+    pick(page, "asbestos_result", "unknown")
+    expect(page.locator("#decision .figure strong")).to_have_text("No way is open yet")
+    branches = page.locator("#decision .branch")
+    expect(branches).to_have_count(2)
+    for at, title in enumerate(("If the laboratory finds none, in every layer", "If it finds some, in any layer")):
+        branch = branches.nth(at)
+        expect(branch.locator("h3")).to_have_text(title)
+        expect(branch.locator(".if")).to_have_text("Not now: an outcome to come")
+        assert all(text.startswith("would be ") for text in branch.locator(".value").all_inner_texts())
+        box = branch.bounding_box()
+        assert box["x"] >= 0 and box["x"] + box["width"] <= 390
+        assert branch.evaluate("one => getComputedStyle(one).borderTopStyle") == "dashed"
+    assert branches.nth(1).locator(".value").all_inner_texts()[:7] == ["would be closed"] * 7
+    pick(page, "sag", "no")
+    expect(branches).to_have_count(2)
+    page.goto(address + "methods/sand/#?asbestos_result=unknown&sag=no&hand_test=falls")
+    expect(page.locator(".verdict")).to_contain_text("If it finds some, in any layer it would be closed.")
+
+
+def test_the_next_question_stands_clear_of_the_strip(page, address):
+    open_guide(page, address)
+    for _ in range(6):
+        page.evaluate("scrollTo(0, document.querySelector('.guide-tools').getBoundingClientRect().top + scrollY - 150)")
+        name = page.locator(".guide").get_attribute("data-question")
+        page.locator(".guide-tools button", has_text="Skip").click()
+        expect(page.locator(".guide")).not_to_have_attribute("data-question", name)
+        page.wait_for_timeout(100)
+        strip, head = page.locator(".strip").bounding_box(), page.locator(".guide h3").bounding_box()
+        assert head["y"] >= strip["y"] + strip["height"] and head["y"] < 600
+
+
+def test_a_figure_is_typed_once_in_the_guide_or_in_another_form(page, address):
+    open_guide(page, address, "#decision?asbestos_result=found&texture_depth_in=3/8&year_built=1962")
+    expect(page.locator("#decision-texture_depth")).to_have_value("deep")
+    expect(page.locator("#decision-built")).to_have_value("before-1978")
+    page.locator(".guide-tools button", has_text="Show all questions").click()
+    page.locator("#decision-built").select_option("later")
+    expect(page.locator("#decision-year_built")).to_have_value("")
+    page.locator("#decision-ceiling_height_ft").fill("7' 0 1/4\"")
+    expect(page.locator("#decision-height")).to_have_value("low")
+    page.locator("#decision-times_painted").select_option("often")
+    page.wait_for_timeout(600)
+    page.goto(address + "methods/wet-scrape/")
+    page.wait_for_selector("html[data-ready]")
+    expect(page.locator("[name=texture_painted]").first).to_have_value("yes")
+    page.goto(address + "prepare/settle/")
+    page.wait_for_selector("html[data-ready]")
+    page.locator("#lead [name=year_built]").fill("1931")
+    page.wait_for_timeout(600)
+    page.goto(address + GUIDE)
+    page.wait_for_selector("#decision[data-engine]")
+    expect(page.locator("#decision-year_built")).to_have_value("1931")
+    expect(page.locator('[data-listing="contradictions"]')).to_contain_text("1931")
 
 
 def test_to_the_end_and_on_to_a_way_with_the_answers(page, address):
@@ -102,13 +162,13 @@ def test_to_the_end_and_on_to_a_way_with_the_answers(page, address):
             page.locator(".guide-tools button", has_text="Skip").click()
     expect(page.locator(".guide h3")).to_have_text("That is all that matters now")
     page.locator(".guide button", has_text="Read the outcome").click()
-    expect(page.locator("#decision .figure strong")).to_be_in_viewport(ratio=0)
+    expect(page.locator("#decision .slot .alarm").first).to_be_in_viewport(ratio=0)
     way = page.locator("#decision .items a", has_text="Skim over")
     way.click()
     expect(page).to_have_url(re.compile(r"/methods/skim-over/#.*times_painted=never"))
     verdict = page.locator(".verdict")
-    expect(verdict).to_contain_text("By your answers this way is open after something else.")
-    expect(verdict).to_contain_text("Bare texture drinks water and lets go of the board. It is sealed first.")
+    expect(verdict).to_contain_text("By your answers this way is closed.")
+    expect(verdict).to_contain_text("Bare texture that goes soft when wet comes down with the wet compound.")
     expect(page.locator("#figures")).to_be_hidden()
     # Figures of this page join the link, and the answers stay.
     page.locator("#takeoff [name=rooms]").fill("10 x 10")
@@ -134,7 +194,8 @@ def test_a_place_is_written_and_one_that_is_not_known_says_so(page, address):
     open_guide(
         page,
         address,
-        "#decision?asbestos_result=found&sag=no&stains=none&loose_board=tight&height=usual&building=house",
+        "#decision?asbestos_result=found&sag=no&stains=none&loose_board=tight&height=usual&building=house"
+        "&heated_ceiling=no&loose_fill=none&sprinklers=no&paint_test=none&who_works=owner",
     )
     expect(page.locator(".guide")).to_have_attribute("data-question", "place")
     page.locator(".guide .answers input").fill("Narnia")
@@ -152,7 +213,7 @@ def test_with_keys_alone(page, address):
 def test_all_questions_at_once(page, address):
     open_guide(page, address)
     page.locator(".guide-tools button", has_text="Show all questions").click()
-    expect(page.locator("#decision .field:visible")).to_have_count(len(LABELS))
+    expect(page.locator("#decision .field:visible")).to_have_count(FIELDS)
     page.locator("#decision-sag").select_option("yes")
     expect(page.locator(".strip .state").first).to_have_text("closed")
 
@@ -160,7 +221,7 @@ def test_all_questions_at_once(page, address):
 def test_without_a_script_the_questions_the_chart_and_the_rules_stand(make_page, address):
     page = make_page(java_script_enabled=False)
     page.goto(address + GUIDE)
-    assert page.locator("#decision .field:visible").count() == len(LABELS)
+    assert page.locator("#decision .field:visible").count() == FIELDS
     page.locator("main a", has_text="chart of ways").click()
     expect(page.locator(".questions > li")).to_have_count(len(LABELS))
     assert page.locator(".chart tbody tr").count() > 50

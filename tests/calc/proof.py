@@ -1,6 +1,6 @@
 """What must never happen, and the proof that it does not, at every point of the whole space of answers.
 
-The space has some 10^19 points, so it is covered symbolically. A way's state is the most careful of its rules, and a rule
+The space has some 10^18 points, so it is covered symbolically. A way's state is the most careful of its rules, and a rule
 looks at its own answers only. Questions that share a rule are put together into a group; groups do not touch each other.
 So a property about some questions holds at every point of the space when it holds at every point of the groups
 that hold these questions, whatever the others say: they can only make a way more closed. The tests in `test_decision` prove

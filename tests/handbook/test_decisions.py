@@ -5,7 +5,7 @@ import re
 
 import pytest
 
-from calc import catalogue, decision_facts
+from calc import catalogue, decision_facts, decision_shared
 from calc.decision_rules import RULES
 from handbook import build, checks, decisions
 
@@ -111,7 +111,7 @@ def test_a_seventh_grader_reads_the_questions_the_reasons_and_what_to_do():
 
 
 def test_every_way_has_a_place_for_the_reader_s_own_verdict_after_the_stop():
-    names = [one.field.name for one in decision_facts.QUESTIONS]
+    names = [one.field.name for one in (*decision_facts.QUESTIONS, *decision_shared.SHARED)]
     for way, _ in decision_facts.WAYS:
         text = build.expected_html(f"methods/{way}.md").read_text(encoding="utf-8")
         assert (
@@ -132,3 +132,11 @@ def test_no_rule_hides_in_the_code():
     for one in decision_facts.QUESTIONS[3:]:
         if one.field.name != "place":
             assert f'"{one.field.name}"' not in source
+
+
+def test_the_guide_pairs_each_question_with_the_figure_that_tells_it():
+    text = (build.DOCS / "assets" / "guide.mjs").read_text(encoding="utf-8")
+    pairs = re.search(r"FIGURES = .*?\(\{(.*?)\}\)", text).group(1)
+    assert dict(re.findall(r"(\w+): '(\w+)'", pairs)) == {
+        one.question: one.field.name for one in decision_shared.SHARED
+    }
