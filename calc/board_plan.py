@@ -1,20 +1,19 @@
-"""A layout told: joints measured, the cut list sheet by sheet, the order to hang, and the plan to hang from."""
+"""A layout told: joints measured, the order to hang, and the plan to hang from."""
 
 from fractions import Fraction
 
 from calc import measure, words
 from calc.answer import Item
+from calc.board_cuts import PLAN, feet, size_told
 from calc.courses import PARTS, Course, Frame
 from calc.drawing import Dimension, Drawing, Label, Shape
 from calc.measure import INCHES_PER_FOOT
 from calc.piece_search import Piece
 
-PLAN = ("geometry",)
 
-
-def butt_joints(pieces: tuple[Piece, ...], courses: list[Course]) -> int:
-    """Return the length of all butt joints [1/80 in]."""
-    return sum([high - low for _, low, high in _butts(pieces, courses)])
+def butt_joints(pieces: tuple[Piece, ...], courses: list[Course]) -> list[int]:
+    """Return the length of each butt joint [1/80 in]."""
+    return [high - low for _, low, high in _butts(pieces, courses)]
 
 
 def _butts(pieces: tuple[Piece, ...], courses: list[Course]) -> list[tuple[Piece, int, int]]:
@@ -33,53 +32,58 @@ def _butts(pieces: tuple[Piece, ...], courses: list[Course]) -> list[tuple[Piece
     return found
 
 
-def tapered_joints(courses: list[Course]) -> int:
-    """Return the length of the joints between courses [1/80 in]."""
-    return sum([end - start for _, start, end in _tapers(courses)])
+def long_joints(
+    pieces: tuple[Piece, ...], courses: list[Course], buy: tuple[tuple[int, int], ...]
+) -> tuple[list[int], list[int]]:
+    """Return the lengths of joints between courses [1/80 in]: of two tapered edges, and of a cut edge or two.
 
-
-def _tapers(courses: list[Course]) -> list[tuple[Course, int, int]]:
-    """Every stretch (course below, from, to) where the room lies on both sides of a line between courses."""
-    found = []
-    for one in courses:
-        for other in courses:
-            if other.room != one.room or other.low != one.high:
-                continue
-            for below in one.boxes:
-                for above in other.boxes:
-                    start, end = max(below[0], above[0]), min(below[2], above[2])
-                    if below[3] == one.high and above[1] == one.high and start < end:
-                        found.append((one, start, end))
-    return found
-
-
-def size_told(piece: Piece, course: Course, show: str) -> str:
-    """Return a piece's size as it is cut: length by width."""
-    length = measure.shown(Fraction(piece.end - piece.start, PARTS * INCHES_PER_FOOT), "ft", 2, show)
-    return length + " x " + measure.shown(Fraction(course.depth(piece.start, piece.end), PARTS), "in", 2, show)
-
-
-def cut_list(
-    pieces: tuple[Piece, ...], courses: list[Course], buy: list[tuple[int, int]], show: str, thickness: str
-) -> list[Item]:
-    """Return one item a sheet: its size, what is cut from it in order, and what is left."""
-    found = []
-    for sheet, (_, length) in enumerate(buy):
-        own = [(piece.offset, piece.lane, at) for at, piece in enumerate(pieces) if piece.sheet == sheet]
-        own.sort()
-        told = []
-        used = 0
-        for offset, _, at in own:
-            piece = pieces[at]
-            used = max(used, offset + piece.end - piece.start)
-            beside = " (half the width)" if piece.lanes == 1 else ""
-            told.append("No. " + str(at + 1) + ", " + size_told(piece, courses[piece.course], show) + beside)
-        left = measure.shown(Fraction(length - used, PARTS * INCHES_PER_FOOT), "ft", 2, show)
-        size = measure.shown(Fraction(length, PARTS * INCHES_PER_FOOT), "ft", 2, show)
-        found.append(
-            Item("Sheet " + str(sheet + 1) + ", " + size, left + " left", "Cut " + "; ".join(told) + ".", PLAN)
+    A piece has the edges of its sheet that it reaches, and is turned end for end so that its one such edge lies at
+    the longer of its joints.
+    """
+    over: list[list[tuple[int, Piece]]] = [[] for _ in courses]
+    for at, piece in enumerate(pieces):
+        over[piece.course].append((at, piece))
+    joints: list[tuple[int, int, int]] = []  # piece below, piece above, length
+    below, above = [0] * len(pieces), [0] * len(pieces)
+    for low, high, start, end in _between(courses):
+        for at, one in over[low]:
+            for other_at, other in over[high]:
+                length = min(one.end, other.end, end) - max(one.start, other.start, start)
+                if length > 0:
+                    joints.append((at, other_at, length))
+                    above[at] += length
+                    below[other_at] += length
+    tapered, cut = [], []
+    for at, other_at, length in joints:
+        whole = _edge(pieces[at], buy, above[at] >= below[at]) and _edge(
+            pieces[other_at], buy, below[other_at] > above[other_at]
         )
-    return found  # fmt: skip
+        if whole:
+            tapered.append(length)
+        else:
+            cut.append(length)
+    return tapered, cut
+
+
+def _edge(piece: Piece, buy: tuple[tuple[int, int], ...], longer: bool) -> bool:
+    """Whether a piece has a tapered edge for a joint, given whether that is the `longer` of its two."""
+    edges = (1 if piece.across == 0 else 0) + (1 if piece.across + piece.depth == buy[piece.sheet][0] else 0)
+    return edges == 2 or (edges == 1 and longer)
+
+
+def _between(courses: list[Course]) -> list[tuple[int, int, int, int]]:
+    """Every stretch (course below, course above, from, to) where the room lies on both sides of a line between courses."""
+    found = []
+    for at in range(len(courses) - 1):
+        one, other = courses[at], courses[at + 1]
+        if other.room != one.room or other.low != one.high:
+            continue
+        for below in one.boxes:
+            for above in other.boxes:
+                start, end = max(below[0], above[0]), min(below[2], above[2])
+                if below[3] == one.high and above[1] == one.high and start < end:
+                    found.append((at, at + 1, start, end))
+    return found
 
 
 def hanging_list(pieces: tuple[Piece, ...], courses: list[Course], frames: tuple[Frame, ...], show: str) -> list[Item]:
@@ -89,14 +93,18 @@ def hanging_list(pieces: tuple[Piece, ...], courses: list[Course], frames: tuple
         frame = frames[course.room]
         wall = "west" if frame.turned else "south"
         own = [(number, piece) for number, piece in enumerate(pieces) if piece.course == at]
-        told = ["No. " + str(number + 1) + " " + size_told(piece, course, show) for number, piece in own]
-        joints = [
-            measure.shown(Fraction(piece.end, PARTS * INCHES_PER_FOOT), "ft", 2, show)
-            for _, piece in own
-            if piece.end not in [end for _, end in course.spans]
-        ]
+        told = ["No. " + str(number + 1) + " " + size_told(piece, show) for number, piece in own]
+        joints = [feet(piece.end, show) for _, piece in own if piece.end not in [end for _, end in course.spans]]
         start = "south" if frame.turned else "west"
-        text = "; ".join(told) + "."
+        text = (
+            "From "
+            + feet(course.low, show)
+            + " to "
+            + feet(course.high, show)
+            + " off that wall: "
+            + "; ".join(told)
+            + "."
+        )
         if joints:
             text += " Butt joints " + words.listed(joints) + " from the " + start + " wall."
         found.append(
@@ -123,8 +131,8 @@ def plan_of(
         for low, high in _merged([(one[1], one[3]) for one in frame.boxes if one[0] < joist < one[2]]):
             shapes.append(Shape((point(joist, low), point(joist, high)), "curve", "none", True))
     own = [course for course in courses if course.room == room]
-    for course, start, end in _tapers(own):
-        shapes.append(Shape((point(start, course.high), point(end, course.high)), "curve", "none", False))
+    for at, _, start, end in _between(own):
+        shapes.append(Shape((point(start, own[at].high), point(end, own[at].high)), "curve", "none", False))
     for piece, low, high in _butts(tuple([one for one in pieces if courses[one.course].room == room]), courses):
         shapes.append(Shape((point(piece.end, low), point(piece.end, high)), "curve", "none", False))
     for side in _walls(frame):
@@ -139,7 +147,7 @@ def plan_of(
             widest = max(inside, key=lambda one: (min(one[2], piece.end) - max(one[0], piece.start), -one[1]))
             middle = (max(widest[0], piece.start) + min(widest[2], piece.end)) // 2
             labels.append(Label(point(middle, (widest[1] + widest[3]) // 2), "on", str(number + 1)))
-            told.append("No. " + str(number + 1) + " " + size_told(piece, course, show))
+            told.append("No. " + str(number + 1) + " " + size_told(piece, show))
     wide, deep = point(frame.length, frame.depth)
     zero = Fraction(0)
     east, north = (

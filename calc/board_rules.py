@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 from calc import measure, words
-from calc.courses import PARTS, Course
+from calc.courses import PARTS
 from calc.piece_search import Piece
 
 # thickness [in] -> widest joist spacing across one layer [in]; a maker's submittal page 2. 1/4 in has no printed figure:
@@ -73,8 +73,13 @@ def screw_length_in(thickness_in: Fraction, through_in: Fraction) -> Fraction:
 
 def needed_screw_in(thickness_in: Fraction, through_in: Fraction) -> Fraction:
     """Return the least length of screw [in]: new board, what is old, and 5/8 in of joist."""
-    more = MORE_FOR_THICK_IN if thickness_in == THICK_BOARD_IN and through_in == 0 else Fraction(0)
+    more = MORE_FOR_THICK_IN if thick_on_bare_joists(thickness_in, through_in) else Fraction(0)
     return thickness_in + through_in + PENETRATION_IN + more
+
+
+def thick_on_bare_joists(thickness_in: Fraction, through_in: Fraction) -> bool:
+    """Return whether a printed table asks for a longer screw: 5/8 in board [in] with nothing between it and the joists [in]."""
+    return thickness_in == THICK_BOARD_IN and through_in == 0
 
 
 def fasteners_in(depth_in: Fraction, spacing_in: int) -> int:
@@ -82,14 +87,13 @@ def fasteners_in(depth_in: Fraction, spacing_in: int) -> int:
     return -(-depth_in.numerator // (depth_in.denominator * spacing_in)) + 1
 
 
-def screws_of(piece: Piece, course: Course, joists: list[int]) -> int:
+def screws_of(piece: Piece, joists: list[int]) -> int:
     """Return the screws of one piece: on each joist under it and at each end, 12 in apart. Source: NAVEDTRA 14044."""
     lines = [joist for joist in joists if piece.start <= joist <= piece.end]
     for end in (piece.start, piece.end):
         if end not in lines:
             lines.append(end)
-    depth_in = Fraction(course.depth(piece.start, piece.end), PARTS)
-    return len(lines) * fasteners_in(depth_in, SCREW_SPACING_IN)
+    return len(lines) * fasteners_in(Fraction(piece.depth, PARTS), SCREW_SPACING_IN)
 
 
 def old_load_psf(old_ceiling_in: Fraction) -> Fraction:

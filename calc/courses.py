@@ -28,14 +28,13 @@ class Frame:
 
 @dataclass(frozen=True)
 class Course:
-    """One row of sheets `width` wide between `low` and `high`; `spans` are the stretches (from, to) that it must cover;
+    """One band of board between the lines `low` and `high`; `spans` are the stretches (from, to) that it must cover;
     `boxes` what of the room lies in it [1/80 in]."""
 
     room: int
     number: int
     low: int
     high: int
-    width: int
     spans: tuple[tuple[int, int], ...]
     boxes: tuple[tuple[int, int, int, int], ...]
 
@@ -47,20 +46,13 @@ class Course:
                 low, high = min(low, one[1]), max(high, one[3])
         return high - low
 
-    def lanes(self, start: int, end: int) -> int:
-        """Return 1 where the piece is at most half a sheet wide, so that two lie side by side in one, else 2."""
-        return 1 if self.depth(start, end) * 2 <= self.width else 2
-
-    def need(self, start: int, end: int) -> int:
-        """Return the least lane length that any pieces over this stretch take: length times lanes, place by place."""
-        cuts = [start, end]
-        for one in self.boxes:
-            cuts += [edge for edge in (one[0], one[2]) if start < edge < end]
-        cuts.sort()
+    def area(self, start: int, end: int) -> int:
+        """Return what of the room lies between `start` and `end` [1/6400 sq in]."""
         found = 0
-        for at in range(len(cuts) - 1):
-            if cuts[at] < cuts[at + 1] and self.depth(cuts[at], cuts[at + 1]) > 0:
-                found += (cuts[at + 1] - cuts[at]) * self.lanes(cuts[at], cuts[at + 1])
+        for one in self.boxes:
+            left, right = max(one[0], start), min(one[2], end)
+            if left < right:
+                found += (right - left) * (one[3] - one[1])
         return found
 
 
@@ -70,7 +62,10 @@ def parts(inches: Fraction) -> int:
 
 
 def frame_of(room: Room, joists_run_north: bool) -> Frame:
-    """Return the room's ceiling turned so that u runs across the joists, stretched along its slope, holes taken out."""
+    """Return the room's ceiling turned so that u runs across the joists, stretched along its slope, holes taken out.
+
+    A room narrower than a sixteenth of an inch has no boxes.
+    """
     west, south = min([x for x, _ in room.outline]), min([y for _, y in room.outline])
     stretch = room.slope_factor() if room.slope else Fraction(1)
     stretch_x, stretch_y = (stretch, Fraction(1)) if room.toward in "EW" else (Fraction(1), stretch)
@@ -80,7 +75,7 @@ def frame_of(room: Room, joists_run_north: bool) -> Frame:
         y1, y2 = parts((one[1] - south) * stretch_y), parts((one[3] - south) * stretch_y)
         if x1 < x2 and y1 < y2:
             boxes.append((x1, y1, x2, y2) if joists_run_north else (y1, x1, y2, x2))
-    length, depth = max([one[2] for one in boxes]), max([one[3] for one in boxes])
+    length, depth = max([0] + [one[2] for one in boxes]), max([0] + [one[3] for one in boxes])
     return Frame(room.name, tuple(boxes), length, depth, not joists_run_north)
 
 
@@ -104,61 +99,11 @@ def _without_holes(room: Room) -> list[tuple[Fraction, Fraction, Fraction, Fract
     return found
 
 
-def plans_of(depth: int, widths: tuple[int, ...], least_strip: int) -> list[tuple[tuple[int, int, int], ...]]:
-    """Return ways to lay courses over `depth`: each a row of (from, to, sheet width), cut edges at the walls only.
-
-    The fewest courses, with the strip that is cut last or first; both are cut where it would be under `least_strip`.
-    """
-    most = max(widths)
-    count = -(-depth // most)
-    found: list[tuple[tuple[int, int, int], ...]] = []
-    for narrow in range(count + 1):  # so many of the narrower sheets among the courses
-        order = [most] * (count - narrow) + [min(widths)] * narrow
-        if total_of(order) < depth or (narrow and len(widths) == 1):
-            continue
-        for rows in (order, order[::-1]):
-            for plan in _cut_to(rows, depth, least_strip):
-                if plan not in found:
-                    found.append(plan)
-    return found
-
-
-def total_of(values: list[int]) -> int:
-    """Return the sum of whole numbers."""
-    return sum(values)
-
-
-def _cut_to(rows: list[int], depth: int, least_strip: int) -> list[tuple[tuple[int, int, int], ...]]:
-    spare = total_of(rows) - depth
-    if spare == 0 or len(rows) == 1:
-        return [_rows([min(rows[0], depth)] if len(rows) == 1 else rows, rows)]
-    last = rows[-1] - spare
-    if last >= least_strip:
-        first_cut = [rows[0] - spare] + rows[1:]
-        found = [_rows(rows[:-1] + [last], rows)]
-        if rows[0] - spare >= least_strip:
-            found.append(_rows(first_cut, rows))
-        return found
-    take = min(least_strip, rows[-1]) - last  # the first gives so much to the last
-    if rows[0] - take < least_strip:
-        return [_rows(rows[:-1] + [last], rows)] if last > 0 else []
-    return [_rows([rows[0] - take] + rows[1:-1] + [last + take], rows)]
-
-
-def _rows(cut: list[int], whole: list[int]) -> tuple[tuple[int, int, int], ...]:
+def courses_of(frame: Frame, room: int, lines: tuple[int, ...]) -> list[Course]:
+    """Return the courses of one room between `lines`, the walls' among them; a course over nothing is left out."""
     found = []
-    at = 0
-    for order, sheet in enumerate(whole):
-        width = cut[order]
-        found.append((at, at + width, sheet))
-        at += width
-    return tuple(found)
-
-
-def courses_of(frame: Frame, room: int, plan: tuple[tuple[int, int, int], ...]) -> list[Course]:
-    """Return the courses of one room by one plan; a course over nothing is left out."""
-    found = []
-    for number, (low, high, width) in enumerate(plan):
+    for number in range(len(lines) - 1):
+        low, high = lines[number], lines[number + 1]
         inside = []
         for one in frame.boxes:
             if one[1] < high and one[3] > low:
@@ -171,5 +116,5 @@ def courses_of(frame: Frame, room: int, plan: tuple[tuple[int, int, int], ...]) 
             else:
                 spans.append((one[0], one[2]))
         if spans:
-            found.append(Course(room, number, low, high, width, tuple(spans), tuple(inside)))
+            found.append(Course(room, number, low, high, tuple(spans), tuple(inside)))
     return found

@@ -1,117 +1,274 @@
-"""The fewest sheets for given courses: joints on joists, never two neighbors on one joist, offcuts used again.
+"""The fewest sheets for rooms: each room singly with the lines that suit it, then all of them together.
 
-A search that puts piece after piece, first as a good hand would, then with more and more second thoughts, then all ways.
-Its effort is counted in steps, never in seconds, so that every engine finds the same. What it cannot finish it tells:
-the best that was found, and the bound that no way can be under.
+One room: ways to lay its courses are tried, the likeliest first, each in several orders and tastes, at first as a good
+hand would go, then with more and more second thoughts. Rooms together begin with the sheets that they need singly, so they
+never need more; then sheets that hold little are emptied, and what lay over those stretches is laid anew over what is left
+of the others. Effort is counted in steps, never in seconds, so that every engine finds the same.
 """
 
 from dataclasses import dataclass
 
-from calc.courses import Course
-from calc.piece_search import EVERY_WAY, NO_GOAL, Cost, Piece, Search, lengths_used
-
-SECOND_THOUGHTS = (0, 1, 2, 4)
-LEAST_STEPS = 40  # no look is cut shorter than this [-]
-POLISHING = 12  # this part of the effort goes into each look for a tidier way [-]
+from calc.board_bounds import Bound, least_sheets
+from calc.course_lines import lines_of
+from calc.courses import Course, Frame, courses_of
+from calc.direct_layout import apart
+from calc.offcuts import Offcuts, Usable
+from calc.piece_search import NO_GOAL, TASTES, Cost, Joints, Piece, Search
+from calc.sheet_emptying import Emptying
+from calc.stretches import Stretch, stretches_of
 
 
 @dataclass(frozen=True)
-class Hanging:
-    """`pieces` in the order they are hung; `sheets` as (width, length used); `bound` no way can be under; whether every
-    way was looked at or the bound was met (`proved`); `steps` taken."""
+class Effort:
+    """Steps of search: for one room by itself, for all rooms together, and how many ways to lay courses are tried."""
 
+    room_steps: int
+    house_steps: int
+    ways: int
+
+
+QUICK = (Effort(3000, 12000, 12),)  # by what a phone does in a second
+THOROUGH = QUICK + (Effort(12000, 60000, 30),)
+SECOND_THOUGHTS = (1, 2, 4)  # how often a look may leave what it likes best [-]
+LEAST_STEPS, STUCK_STEPS = 60, 2000  # of one look, and of one that must find some way [-]
+ROUNDS = 3  # of emptying sheets and laying rooms anew [-]
+OTHER_LINES = 4  # ways to lay a room's courses that are tried beside the other rooms [-]
+TIDYING = 4  # this part of the steps goes into less board and fewer joints at the same count
+
+
+class Trade:
+    """What is the same for all rooms: `stock` lengths and `widths` in rising order, the `shortest` piece, the `least`
+    strip [1/80 in]."""
+
+    def __init__(self, stock: list[int], widths: list[int], shortest: int, least: int) -> None:
+        self.stock = stock
+        self.widths = widths
+        self.shortest = shortest
+        self.least = least
+
+
+@dataclass(frozen=True)
+class Hung:
+    """Pieces in the order they are hung over `courses`; their `course` is its place in that list; `steps` taken; where
+    no way was found `pieces` is empty, and `stuck` says why for the `room`: 'reach' or 'apart'."""
+
+    courses: tuple[Course, ...]
     pieces: tuple[Piece, ...]
-    sheets: tuple[tuple[int, int], ...]
-    bound: int
-    proved: bool
     steps: int
+    stuck: str = ""
+    room: int = 0
 
 
-def hang(
-    courses: list[Course], joists: list[list[int]], stock: list[int], shortest: int, effort: int, goal: int = NO_GOAL
-) -> Hanging | None:
-    """Return the best hanging found in about `effort` steps, with the bound proved; None where no way was found at all.
+class Way:
+    """One way to lay the courses of one room, ready to search: its stretches in several orders."""
 
-    `stock` are sheet lengths in rising order; `shortest` is the least length of a piece that is not a whole stretch.
-    Counts of `goal` sheets and more are not worth a long search: a layout with so many is known.
-    """
-    searches = [Search(order, joists, stock[-1], shortest) for order in (courses, courses[::-1])]
-    bound = searches[0].bound()
-    polish = max(effort // 10, LEAST_STEPS)
-    found = _any_way(searches, stock, bound, effort, polish)
-    if found is None:
-        return None
-    count = max([piece.sheet for piece in found]) + 1
-    spent = searches[0].steps + searches[1].steps
-    for most in range(bound, min(count, goal)):
-        share = max((effort - searches[0].steps - searches[1].steps + spent) // (min(count, goal) - most), 100)
-        fewer, all_seen = _with_at_most(searches, stock, most, share, polish)
-        if fewer is not None:
-            found, count = fewer, most
+    def __init__(self, frame: Frame, room: int, lines: tuple[int, ...], joists: list[list[int]], trade: Trade) -> None:
+        self.courses = courses_of(frame, room, lines)
+        self.usable = usable_for(stretches_of(self.courses, joists, trade.stock[-1], trade.shortest), trade)
+        whole = stretches_of(self.courses, joists, trade.stock[-1], trade.shortest)
+        self.orders = orders_of(whole)
+        self.cost = Cost(self.courses, trade.stock, trade.widths)
+
+    def look(self, order: int, taste: int, most: int, thoughts: int, limit: int) -> tuple[list[Piece] | None, int]:
+        """Return the pieces of a way with at most `most` sheets, or None, and the steps taken."""
+        search = Search(self.orders[order], self.usable, Offcuts(self.usable), Joints(), taste)
+        return search.run(most, thoughts, limit), search.steps
+
+
+def usable_for(stretches: list[Stretch], trade: Trade) -> Usable:
+    """Return what pieces over `stretches` can use of a rectangle."""
+    lengths: list[int] = []
+    depths: list[int] = []
+    for one in stretches:
+        for length in one.lengths():
+            if length not in lengths:
+                lengths.append(length)
+        for depth in [one.depth] + [box[3] - box[1] for box in one.course.boxes]:
+            if depth not in depths:
+                depths.append(depth)
+    return Usable(trade.stock[-1], trade.widths[-1], lengths, depths)
+
+
+def orders_of(stretches: list[Stretch]) -> list[list[Stretch]]:
+    """Return orders in which stretches may be covered: as they lie, from the far wall, deep ones first, long ones first."""
+    found = [stretches, stretches[::-1]]
+    deep = sorted(stretches, key=lambda one: (-one.depth, one.key, one.start))
+    long = sorted(stretches, key=lambda one: (one.start - one.end, one.key, one.start))
+    for order in (deep, long):
+        if [one.at for one in order] not in [[one.at for one in known] for known in found]:
+            found.append(order)
+    return found
+
+
+def hang_room(frame: Frame, joists: list[int], trade: Trade, effort: Effort, bound: int) -> Hung:
+    """Return the best way found to hang one room by itself; `bound` is the count that no way can be under."""
+    steps = 0
+    best: list[Piece] | None = None
+    best_way: Way | None = None
+    best_cost = (NO_GOAL, 0, 0)
+    every = lines_of(frame, trade.widths, trade.least, [])
+    ways: list[Way] = []
+    for lines in every[: effort.ways]:
+        way = Way(frame, 0, lines, [joists], trade)
+        ways.append(way)
+        for order in range(len(way.orders)):
+            for taste in TASTES:
+                if steps > effort.room_steps and best is not None:
+                    break
+                found, taken = way.look(order, taste, best_cost[0], 0, NO_GOAL)
+                steps += taken
+                if found is not None and way.cost.of(found) < best_cost:
+                    best, best_way, best_cost = found, way, way.cost.of(found)
+        if best_cost[0] <= bound and steps > effort.room_steps // TIDYING:
             break
-        if all_seen and bound == most:
-            bound = most + 1  # every way with so many sheets was looked at
-    found = _tidied(searches, stock, found, max(effort // POLISHING, LEAST_STEPS))
-    sheets = tuple(lengths_used(found, courses))
-    steps = searches[0].steps + searches[1].steps
-    return Hanging(tuple(found), sheets, bound, len(sheets) <= bound, steps)
+    if best is None or best_way is None:
+        return _hang_plainly(frame, joists, trade, every, steps)
+    for thoughts in SECOND_THOUGHTS:
+        for taste in TASTES:
+            for way in ways:
+                for order in range(len(way.orders)):
+                    if best_cost[0] <= bound or steps > effort.room_steps:
+                        break
+                    limit = max(LEAST_STEPS, 2 * len(way.orders[0]) * thoughts)
+                    found, taken = way.look(order, taste, best_cost[0] - 1, thoughts, limit)
+                    steps += taken
+                    if found is not None:
+                        best, best_way, best_cost = found, way, way.cost.of(found)
+    layout = Emptying(best_way.orders[0], best, best_way.usable, trade.stock, trade.widths)
+    layout.run(bound, max(effort.room_steps - steps, effort.room_steps // TIDYING))
+    layout.tidy(effort.room_steps // TIDYING)
+    return Hung(tuple(best_way.courses), tuple(in_order(layout.pieces())), steps + layout.steps)
 
 
-def _any_way(searches: list[Search], stock: list[int], bound: int, effort: int, polish: int) -> list[Piece] | None:
-    """The way a good hand would go, from either side, the tightest first; where it gets stuck, with second thoughts."""
-    for most in (bound, bound + 1, bound + 2, bound + bound // 10 + 3, bound + bound // 4 + 6, NO_GOAL):
-        for at, search in enumerate(searches):
-            found, _ = search.run(most, 0, max(effort // 4, 10 * LEAST_STEPS), polish, Cost(search.courses, stock))
+def _hang_plainly(frame: Frame, joists: list[int], trade: Trade, every: list[tuple[int, ...]], steps: int) -> Hung:
+    """A plain way where the search found none, or why there is none."""
+    stuck = "reach"
+    for lines in every:
+        way = Way(frame, 0, lines, [joists], trade)
+        found, taken = way.look(0, TASTES[0], NO_GOAL, STUCK_STEPS, STUCK_STEPS)
+        steps += taken
+        if found is None:
+            stretches, why = apart(way.courses, [joists], trade.stock[-1], trade.shortest)
+            if why == "apart":
+                stuck = why
+            if stretches:
+                found = Search(stretches, way.usable, Offcuts(way.usable), Joints(), TASTES[0]).run(NO_GOAL, 0, NO_GOAL)
+        if found is not None:
+            return Hung(tuple(way.courses), tuple(in_order(found)), steps)
+    return Hung((), (), steps, stuck)
+
+
+def in_order(pieces: list[Piece]) -> list[Piece]:
+    """Return pieces course by course, each from its near end."""
+    return sorted(pieces, key=lambda one: (one.course, one.start))
+
+
+def hang(frames: list[Frame], joists: list[list[int]], trade: Trade, efforts: tuple[Effort, ...]) -> tuple[Hung, Bound]:
+    """Return the best way found to hang all rooms together, and the bound that no way can be under.
+
+    `efforts` are in rising order. A greater one is made beside the lesser ones and not in their place, so that it never
+    ends with more sheets.
+    """
+    bound = least_sheets(frames, joists, trade.stock[-1], trade.widths[-1])
+    steps = 0
+    courses: list[Course] = []
+    pieces: list[Piece] = []
+    known: list[tuple[tuple[tuple[int, int, int, int], ...], Hung]] = []
+    for room, frame in enumerate(frames):
+        alike = [hung for boxes, hung in known if boxes == frame.boxes]
+        hung = alike[0] if alike else _room(frame, joists[room], trade, efforts, bound if len(frames) == 1 else None)
+        if not alike:
+            known.append((frame.boxes, hung))
+            steps += hung.steps
+        if hung.stuck:
+            return Hung((), (), steps, hung.stuck, room), bound
+        sheets = _count(pieces)
+        for one in hung.pieces:
+            place = len(courses) + one.course
+            pieces.append(Piece(place, one.start, one.end, one.depth, sheets + one.sheet, one.offset, one.across))
+        courses += [Course(room, one.number, one.low, one.high, one.spans, one.boxes) for one in hung.courses]
+    best = Hung(tuple(courses), tuple(in_order(pieces)), steps)
+    if len(frames) == 1 or _count(pieces) <= bound.sheets:
+        return best, bound
+    if len(efforts) > 1:
+        lesser, _ = hang(frames, joists, trade, efforts[:-1])
+        if _count(lesser.pieces) < _count(best.pieces):
+            best = Hung(lesser.courses, lesser.pieces, steps)
+        steps += lesser.steps
+    if _count(best.pieces) > bound.sheets:
+        best = _together(frames, joists, trade, efforts[-1], best, bound.sheets)
+    return Hung(best.courses, best.pieces, steps + best.steps), bound
+
+
+def _count(pieces: list[Piece] | tuple[Piece, ...]) -> int:
+    """The sheets that pieces are cut from."""
+    return max([piece.sheet for piece in pieces] + [-1]) + 1
+
+
+def _room(frame: Frame, joists: list[int], trade: Trade, efforts: tuple[Effort, ...], bound: Bound | None) -> Hung:
+    """One room by itself, with each effort until the bound is met; the least count of them, the first."""
+    if bound is None:
+        bound = least_sheets([frame], [joists], trade.stock[-1], trade.widths[-1])
+    best = hang_room(frame, joists, trade, efforts[0], bound.sheets)
+    steps = best.steps
+    for effort in efforts[1:]:
+        if best.stuck or _count(best.pieces) <= bound.sheets:
+            break
+        other = hang_room(frame, joists, trade, effort, bound.sheets)
+        steps += other.steps
+        if _count(other.pieces) < _count(best.pieces):
+            best = other
+    return Hung(best.courses, best.pieces, steps, best.stuck)
+
+
+def _together(
+    frames: list[Frame], joists: list[list[int]], trade: Trade, effort: Effort, given: Hung, bound: int
+) -> Hung:  # fmt: skip
+    """All rooms from one stack of sheets, never more of them than `given` has."""
+    steps = 0
+    courses, pieces = list(given.courses), list(given.pieces)
+    stretches = stretches_of(courses, joists, trade.stock[-1], trade.shortest)
+    usable = usable_for(stretches, trade)
+    sheets = _count(pieces)
+    for order in orders_of(stretches):
+        for taste in TASTES:
+            if steps > effort.house_steps // 2:
+                break
+            search = Search(order, usable, Offcuts(usable), Joints(), taste)
+            found = search.run(sheets - 1, 0, effort.house_steps)
+            steps += search.steps
             if found is not None:
-                return _turned(found, at, len(search.courses))
-    for at, search in enumerate(searches):
-        found, _ = search.run(
-            NO_GOAL, EVERY_WAY, max(effort // 4, 10 * LEAST_STEPS), polish, Cost(search.courses, stock)
-        )
-        if found is not None:
-            return _turned(found, at, len(search.courses))
-    return None
-
-
-def _with_at_most(
-    searches: list[Search], stock: list[int], most: int, effort: int, polish: int
-) -> tuple[list[Piece] | None, bool]:
-    """A way with at most `most` sheets, or None, and whether every way was looked at."""
-    waves = [(thoughts, at) for thoughts in SECOND_THOUGHTS for at in (0, 1)]
-    for thoughts, at in waves + [(EVERY_WAY, 0), (EVERY_WAY, 1)]:
-        search = searches[at]
-        limit = effort // 4 if thoughts == EVERY_WAY else effort // (2 * len(waves))
-        found, all_seen = search.run(most, thoughts, max(limit, LEAST_STEPS), polish, Cost(search.courses, stock))
-        if found is not None:
-            return _turned(found, at, len(search.courses)), False
-        if all_seen and thoughts == EVERY_WAY:
-            return None, True
-    return None, False
-
-
-def _tidied(searches: list[Search], stock: list[int], found: list[Piece], limit: int) -> list[Piece]:
-    """Among ways with as many sheets: the one that buys least board, and then has the least butt joints."""
-    courses = searches[0].courses
-    cost = Cost(courses, stock)
-    best, best_cost = found, cost.of(found)
-    for thoughts in (0, 1, 2):
-        for at, search in enumerate(searches):
-            other, _ = search.run(
-                len(lengths_used(found, courses)), thoughts, limit, limit, Cost(search.courses, stock)
-            )
-            if other is not None:
-                turned = _turned(other, at, len(courses))
-                if cost.of(turned) < best_cost:
-                    best, best_cost = turned, cost.of(turned)
-    return best
-
-
-def _turned(found: list[Piece], at: int, count: int) -> list[Piece]:
-    """Pieces of the search from the far side, told from the near side and in the order to hang."""
-    if at == 0:
-        return found
-    turned = [
-        Piece(count - 1 - one.course, one.start, one.end, one.lanes, one.sheet, one.offset, one.lane) for one in found
+                pieces, sheets = found, _count(found)
+    layout = Emptying(stretches, pieces, usable, trade.stock, trade.widths)
+    share = effort.house_steps // (2 * ROUNDS)
+    turn = 0
+    for _ in range(ROUNDS):
+        layout.run(bound, share)
+        until = layout.steps + share
+        for room, frame in enumerate(frames):
+            strips: list[int] = []
+            for one in layout.stretches:
+                if one.course.room != room and one.depth < trade.widths[-1] and one.depth not in strips:
+                    strips.append(one.depth)
+            for lines in lines_of(frame, trade.widths, trade.least, strips)[:OTHER_LINES]:
+                if len(layout.sheets) <= bound or layout.steps > until:
+                    break
+                own = courses_of(frame, room, lines)
+                new = stretches_of(own, joists, trade.stock[-1], trade.shortest, len(courses))
+                rest = [one for one in layout.stretches if one.course.room != room]
+                other = layout.laid_anew(room, new, usable_for(rest + new, trade), turn)
+                turn += 1
+                if other is not None:
+                    layout = other
+                    courses = courses + own
+    layout.tidy(effort.house_steps // TIDYING)
+    pieces = in_order(layout.pieces())
+    kept = sorted(
+        [at for at in range(len(courses)) if at in [piece.course for piece in pieces]],
+        key=lambda at: (courses[at].room, courses[at].number),
+    )
+    place = dict([(at, number) for number, at in enumerate(kept)])
+    told = [
+        Piece(place[one.course], one.start, one.end, one.depth, one.sheet, one.offset, one.across) for one in pieces
     ]
-    turned.sort(key=lambda one: (one.course, one.start))
-    return turned
+    return Hung(tuple([courses[at] for at in kept]), tuple(told), steps + layout.steps)

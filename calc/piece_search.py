@@ -1,290 +1,196 @@
-"""The search for a way to hang board with at most so many sheets: piece after piece, each taken back where it leads nowhere."""
+"""The search for a way to cover stretches from so many sheets: piece after piece, each taken back where it leads nowhere."""
 
 from dataclasses import dataclass
 
 from calc.courses import Course
+from calc.offcuts import ACROSS, ALONG, Offcuts, Usable, rest_of
+from calc.stretches import Stretch
 
-EVERY_WAY = 10**9  # no end of second thoughts
 NO_GOAL = 10**6  # more sheets than any house
-PIECES_IN_A_STEP = 8  # looking at so many next pieces counts as one more step, so that steps and time go together  # how often a search may leave the way it likes best, wave after wave
+LOOKED_AT_IN_A_STEP = 8  # so many places for a piece looked at are one more step, so that steps and time go together
+CHOICES_KEPT = 8  # ways to go on that are remembered at each piece
+TIGHT, THRIFTY, LONG = 0, 1, 2  # what is liked best: least lost, offcuts before new sheets, long pieces
+TASTES = (TIGHT, THRIFTY, LONG)
 
 
 @dataclass(frozen=True)
 class Piece:
-    """One piece: the place of its `course` in the list, where it lies (`start`, `end`), how many lanes of a sheet it takes
-    (2 is the whole width, 1 half of it), its `sheet`, and where in the sheet it is cut: at `offset` along, in `lane`."""
+    """One piece: the place of its `course` in the list, where it lies (`start`, `end`), how `depth` deep it is, its
+    `sheet`, and where in the sheet it is cut: `offset` along it, `across` from its edge [1/80 in]."""
 
     course: int
     start: int
     end: int
-    lanes: int
+    depth: int
     sheet: int
     offset: int
-    lane: int
+    across: int
+
+
+class Joints:
+    """The butt joints that stand, by course."""
+
+    def __init__(self) -> None:
+        self.of: dict[int, list[int]] = {}
+
+    def near(self, key: int) -> list[int]:
+        """Return the joints of the neighbors of a course."""
+        return self.of.get(key - 1, []) + self.of.get(key + 1, [])
+
+    def add(self, key: int, joint: int) -> None:
+        """Keep a joint."""
+        if key in self.of:
+            self.of[key].append(joint)
+        else:
+            self.of[key] = [joint]
+
+    def drop(self, key: int, joint: int) -> None:
+        """Forget a joint."""
+        self.of[key].remove(joint)
 
 
 class Search:
-    """One search over `courses` with sheets `longest` long; `joists` says where a joint may lie in a room."""
+    """One search over `stretches` in their order, from what `offcuts` hold and new sheets; `joints` stand already."""
 
-    def __init__(self, courses: list[Course], joists: list[list[int]], longest: int, shortest: int) -> None:
-        self.courses = courses
-        self.longest = longest
-        self.shortest = shortest
-        # every stretch to cover: its course, from, to; and what is still needed from each on
-        self.slots = [(at, span[0], span[1]) for at, course in enumerate(courses) for span in course.spans]
-        self.after = [0] * (len(self.slots) + 1)
-        for at in range(len(self.slots) - 1, -1, -1):
-            course, start, end = self.slots[at]
-            self.after[at] = self.after[at + 1] + courses[course].need(start, end)
-        self.joists = joists
-        spans = [end - start for _, start, end in self.slots]
-        self.smallest = min(min(spans), shortest)
+    def __init__(self, stretches: list[Stretch], usable: Usable, offcuts: Offcuts, joints: Joints, taste: int) -> None:
+        self.stretches = stretches
+        self.usable = usable
+        self.offcuts = offcuts
+        self.joints = joints
+        self.taste = taste
         self.steps = 0
-        self.lengths = self._lengths()
-        self._fills: dict[int, int] = {}
+        self.after = [0] * (len(stretches) + 1)
+        for at in range(len(stretches) - 1, -1, -1):
+            self.after[at] = self.after[at + 1] + stretches[at].area
 
-    def _lengths(self) -> list[int]:
-        """Every length that a piece can have, the longest first."""
-        found: list[int] = []
-        for at, start, end in self.slots:
-            inside = [joist for joist in self.joists[self.courses[at].room] if start < joist < end]
-            some = [end - start] if end - start <= self.longest else []
-            some += [joist - start for joist in inside] + [end - joist for joist in inside]
-            some += [joist - inside[0] for joist in inside[1:]]
-            for length in some:
-                whole = length == end - start
-                if length not in found and length <= self.longest and (whole or length >= self.shortest):
-                    found.append(length)
-        found.sort(reverse=True)
-        return found
+    def run(self, most: int, second_thoughts: int, limit: int) -> list[Piece] | None:
+        """Return the pieces of the first way found with at most `most` sheets, None where none is found.
 
-    def fill(self, room: int) -> int:
-        """Return the most of `room` [1/80 in] along a sheet that pieces of any lengths can use."""
-        if room < self.smallest:
-            return 0
-        known = self._fills.get(room)
-        if known is not None:
-            return known
-        best = 0
-        for length in self.lengths:
-            if length <= room:
-                found = length + self.fill(room - length)
-                if found > best:
-                    best = found
-                    if best == room:
-                        break
-        self._fills[room] = best
-        return best
-
-    def bound(self) -> int:
-        """Return the sheets that no way can be under: lane length over that of a sheet, kind of sheet by kind."""
-        widths = []
-        for course in self.courses:
-            if course.width not in widths:
-                widths.append(course.width)
-        found = 0
-        for width in widths:
-            need = 0
-            for at, start, end in self.slots:
-                if self.courses[at].width == width:
-                    need += self.courses[at].need(start, end)
-            found += -(-need // (2 * self.fill(self.longest)))
-        return found
-
-    def run(
-        self, most: int, second_thoughts: int, limit: int, polish: int, cost_of: "Cost"
-    ) -> tuple[list[Piece] | None, bool]:
-        """Look for a way with at most `most` sheets; return the cheapest found and whether every way was looked at.
-
-        Stops after `limit` steps, or `polish` steps after the first find.
+        `second_thoughts` is how often the search may leave the way that it likes best. It stops after `limit` steps; what
+        `offcuts` and `joints` held stands again when it fails.
         """
-        bins: list[list[int]] = []  # of each sheet: what is left in lane one, in lane two, its width
-        placed: list[Piece] = []
-        joints: list[list[int]] = [[] for _ in self.courses]
-        stack: list[list[object]] = []
-        best: list[Piece] | None = None
-        best_cost = (0, 0)
-        slot, at = 0, self.slots[0][1]
-        thoughts = second_thoughts
         until = self.steps + limit
-        choices = self._choices(slot, at, joints, bins, most)
+        thoughts = second_thoughts
+        slot, at = 0, self.stretches[0].start
+        ways = self.stretches[0].stops(self.joints.near(self.stretches[0].key))
+        placed: list[Piece] = []
+        stack: list[tuple[object, ...]] = []
+        choices = self._choices(slot, at, ways, most)
         index = 0
-        dead: dict[tuple[object, ...], bool] = {}
-        keys: list[tuple[object, ...]] = []
-        all_ways = second_thoughts == EVERY_WAY
         while True:
             if index < len(choices) and (index == 0 or thoughts > 0) and self.steps < until:
-                end, sheet, lane, lanes = choices[index]
+                stop, kind, begins, first = choices[index]
                 self.steps += 1
-                if all_ways and index == 0:
-                    keys.append(self._state(slot, at, joints, bins))
-                stack.append([slot, at, choices, index, thoughts])
+                stretch = self.stretches[slot]
+                depth = stretch.depth_of(at, stop)
+                place, done = self.offcuts.cut(kind, begins, stop - at, depth, first)
+                stack.append((slot, at, ways, choices, index, thoughts, done))
+                placed.append(Piece(stretch.at, at, stop, depth, place[0], place[1], place[2]))
                 if index > 0:
                     thoughts -= 1
-                self._put(slot, at, end, sheet, lane, lanes, bins, placed, joints)
-                if end == self.slots[slot][2]:
+                if stop == stretch.end:
                     slot += 1
-                    if slot == len(self.slots):
-                        cost = cost_of.of(placed)
-                        if best is None or cost < best_cost:
-                            best, best_cost = placed[:], cost
-                            until = min(until, self.steps + polish)
-                        choices, index = [], 0
-                        slot -= 1
-                        at = end
-                        continue
-                    at = self.slots[slot][1]
+                    if slot == len(self.stretches):
+                        return placed
+                    at = self.stretches[slot].start
+                    ways = self.stretches[slot].stops(self.joints.near(self.stretches[slot].key))
                 else:
-                    at = end
-                choices, index = self._choices(slot, at, joints, bins, most), 0
-                if all_ways and best is None and self._state(slot, at, joints, bins) in dead:
-                    choices = []
+                    self.joints.add(stretch.key, stop)
+                    at = stop
+                choices, index = self._choices(slot, at, ways, most), 0
                 continue
-            if all_ways and index > 0 and keys:
-                dead[keys.pop()] = True
             if not stack:
-                return best, self.steps < until
-            slot, at, choices, index, thoughts = stack.pop()  # type: ignore[assignment]
-            self._take_back(slot, bins, placed, joints)
-            if self.steps >= until:
-                return best, False
+                return None
+            slot, at, ways, choices, index, thoughts, done = stack.pop()  # type: ignore[assignment]
+            piece = placed.pop()
+            self.offcuts.undo(done)
+            if piece.end != self.stretches[slot].end:
+                self.joints.drop(self.stretches[slot].key, piece.end)
             index += 1
 
-    def _put(
-        self, slot: int, start: int, end: int, sheet: int, lane: int, lanes: int,
-        bins: list[list[int]], placed: list[Piece], joints: list[list[int]],
-    ) -> None:  # fmt: skip
-        course = self.slots[slot][0]
-        if sheet < 0:
-            sheet = len(bins)
-            bins.append([self.longest, self.longest, self.courses[course].width])
-        one = bins[sheet]
-        length = end - start
-        if lanes == 2:
-            offset = self.longest - min(one[0], one[1])
-            left = min(one[0], one[1]) - length
-            placed.append(Piece(course, start, end, lanes, sheet, offset, 0))
-            # a cut right across ends both lanes at one place
-            stack_one, stack_two = one[0], one[1]
-            one[0], one[1] = left, left
-            one.append(stack_one)
-            one.append(stack_two)
-        else:
-            placed.append(Piece(course, start, end, lanes, sheet, self.longest - one[lane], lane))
-            one[lane] -= length
-        if end != self.slots[slot][2]:
-            joints[course].append(end)
-
-    def _take_back(self, slot: int, bins: list[list[int]], placed: list[Piece], joints: list[list[int]]) -> None:
-        piece = placed.pop()
-        one = bins[piece.sheet]
-        if piece.lanes == 2:
-            one[1] = one.pop()
-            one[0] = one.pop()
-        else:
-            one[piece.lane] += piece.end - piece.start
-        if piece.end != self.slots[slot][2]:
-            joints[piece.course].pop()
-        if piece.sheet == len(bins) - 1 and one[0] == self.longest and one[1] == self.longest:
-            bins.pop()
-
     def _choices(
-        self, slot: int, at: int, joints: list[list[int]], bins: list[list[int]], most: int
-    ) -> list[tuple[int, int, int, int]]:
-        """Every next piece (end, sheet or −1 for a new one, lane, lanes), the one a good hand would take first."""
-        course_at, _, end = self.slots[slot]
-        course = self.courses[course_at]
-        need = self.after[slot + 1] + course.need(at, end)
-        supply = (most - len(bins)) * 2 * self.fill(self.longest)
-        for one in bins:
-            supply += self.fill(one[0]) + self.fill(one[1])
-        if need > supply:
+        self, slot: int, at: int, ways: dict[int, list[int]] | None, most: int
+    ) -> list[tuple[int, tuple[int, int], bool, int]]:
+        """Every next piece (its end, the rectangle it is cut from, whether that is a new sheet, the first cut), the one
+        that a good hand would take first."""
+        self.steps += 1
+        if ways is None:
             return []
-        taken = self._neighbor_joints(course_at, joints)
-        ends = [
-            joist
-            for joist in self.joists[course.room]
-            if at + self.shortest <= joist <= at + self.longest and joist <= end - self.shortest and joist not in taken
-        ]
-        if end - at <= self.longest:
-            ends.append(end)
+        stretch = self.stretches[slot]
+        usable, offcuts = self.usable, self.offcuts
+        here = stretch.area_from(at)
+        spare = offcuts.supply + (most - offcuts.sheets) * usable.whole - self.after[slot + 1] - here
+        if spare < 0:
+            return []
+        sheet = (usable.longest, usable.widest)
+        kinds = [(kind, False, usable.area(kind[0], kind[1])) for kind in offcuts.kinds]
+        if offcuts.sheets < most:
+            kinds.append((sheet, True, usable.whole))
         scored = []
-        for stop in ends:
+        looked = 0
+        for stop in ways[at]:
             length = stop - at
-            lanes = course.lanes(at, stop)
-            goes_on = 0 if stop == end else 1
-            seen = []
-            for sheet, one in enumerate(bins):
-                if one[2] != course.width:
+            depth = stretch.depth_of(at, stop)
+            covers = here - (stretch.area_from(stop) if stop != stretch.end else 0)
+            goes_on = 0 if stop == stretch.end else 1
+            for kind, begins, area in kinds:
+                if kind[0] < length or kind[1] < depth:
                     continue
-                for lane in (0, 1) if lanes == 1 and one[0] != one[1] else (0,):
-                    room = one[lane] if lanes == 1 else min(one[0], one[1])
-                    kind = (one[0], one[1], lane)
-                    if room >= length and kind not in seen:
-                        seen.append(kind)
-                        lost = room - length - self.fill(room - length)
-                        scored.append(((lost, 0, goes_on, room, -length, sheet, lane), (stop, sheet, lane, lanes)))
-            if len(bins) < most:
-                rest = self.longest - length
-                lost = rest - self.fill(rest)
-                scored.append(((lost, 1, goes_on, self.longest, -length, -1, 0), (stop, -1, 0, lanes)))
-        self.steps += len(scored) // PIECES_IN_A_STEP
+                looked += 1
+                for first in (ALONG,) if kind[1] == depth else (ACROSS, ALONG):
+                    beside, beyond = rest_of(kind, length, depth, first)
+                    lost = area - covers - usable.area(beside[0], beside[1]) - usable.area(beyond[0], beyond[1])
+                    if lost > spare:
+                        continue
+                    new = 1 if begins else 0
+                    rank: tuple[int, ...] = (lost, new, goes_on)
+                    if self.taste == THRIFTY:
+                        rank = (new, lost, goes_on)
+                    elif self.taste == LONG:
+                        rank = (-length, new, lost)
+                    scored.append(
+                        (rank + (kind[0] * kind[1], -length, kind[0], new, first), (stop, kind, begins, first))
+                    )
+        self.steps += looked // LOOKED_AT_IN_A_STEP
         scored.sort(key=lambda pair: pair[0])
-        return [choice for _, choice in scored]
-
-    def _state(self, slot: int, at: int, joints: list[list[int]], bins: list[list[int]]) -> tuple[object, ...]:
-        course = self.slots[slot][0]
-        near = sorted([joint for joint in self._neighbor_joints(course, joints) if joint > at])
-        left = sorted(
-            [
-                (one[0], one[1], one[2]) if one[0] < one[1] else (one[1], one[0], one[2])
-                for one in bins
-                if self.fill(max(one[0], one[1])) > 0
-            ]
-        )
-        return (slot, at, len(bins), tuple(near), tuple(joints[course]), tuple(left))
-
-    def _neighbor_joints(self, course_at: int, joints: list[list[int]]) -> list[int]:
-        course = self.courses[course_at]
-        found: list[int] = []
-        for other in (course_at - 1, course_at + 1):
-            if 0 <= other < len(self.courses):
-                near = self.courses[other]
-                if near.room == course.room and abs(near.number - course.number) == 1:
-                    found += joints[other]
-        return found
+        return [choice for _, choice in scored[:CHOICES_KEPT]]
 
 
 class Cost:
-    """What a way costs beyond its count: the board bought in stock lengths, then the length of its butt joints."""
+    """What a way costs beyond its count: the board bought in stock sizes, then the length of its butt joints."""
 
-    def __init__(self, courses: list[Course], stock: list[int]) -> None:
+    def __init__(self, courses: list[Course], stock: list[int], widths: list[int]) -> None:
         self._courses = courses
         self._stock = stock
+        self._widths = widths
 
-    def of(self, placed: list[Piece]) -> tuple[int, int]:
-        """Return (area bought, butt joints) in eightieths."""
-        bought = sum([width * self.length_bought(length) for width, length in lengths_used(placed, self._courses)])
+    def of(self, placed: list[Piece]) -> tuple[int, int, int]:
+        """Return (sheets, area bought, butt joints) in eightieths."""
+        sizes = sizes_used(placed)
+        bought = 0
+        for length, width in sizes:
+            bought += least_that_holds(self._stock, length) * least_that_holds(self._widths, width)
         butts = 0
         for piece in placed:
             course = self._courses[piece.course]
             if piece.end not in [end for _, end in course.spans]:
                 butts += course.high - course.low
-        return bought, butts
-
-    def length_bought(self, used: int) -> int:
-        """Return the shortest stock length that holds `used`."""
-        for length in self._stock:
-            if length >= used:
-                return length
-        return self._stock[-1]
+        return len(sizes), bought, butts
 
 
-def lengths_used(found: list[Piece], courses: list[Course]) -> list[tuple[int, int]]:
-    """Return (width, length used) of each sheet."""
-    lengths: list[list[int]] = [[0, 0] for _ in range(max([piece.sheet for piece in found]) + 1)]
-    for piece in found:
-        one = lengths[piece.sheet]
-        one[0] = courses[piece.course].width
-        one[1] = max(one[1], piece.offset + piece.end - piece.start)
-    return [(one[0], one[1]) for one in lengths]
+def least_that_holds(sizes: list[int], used: int) -> int:
+    """Return the first of `sizes`, in rising order, that is not under `used`; the last where none is."""
+    for size in sizes:
+        if size >= used:
+            return size
+    return sizes[-1]
+
+
+def sizes_used(placed: list[Piece]) -> list[tuple[int, int]]:
+    """Return (length, width) that is cut into of each sheet."""
+    found: list[list[int]] = [[0, 0] for _ in range(max([piece.sheet for piece in placed]) + 1)]
+    for piece in placed:
+        one = found[piece.sheet]
+        one[0] = max(one[0], piece.offset + piece.end - piece.start)
+        one[1] = max(one[1], piece.across + piece.depth)
+    return [(one[0], one[1]) for one in found]

@@ -1,13 +1,17 @@
-"""Taping: tape, compound and screws for new board, by its joints where they are known, by area where they are not."""
+"""Taping: tape, compound and screws for new board: by the plan of its rooms, by its joints, or else by area."""
 
 from dataclasses import dataclass
 from fractions import Fraction
 
 from calc import measure, words
 from calc.answer import Answer, Calculator, Line, line
-from calc.exact import ceiling, round_half_up
+from calc.board_inputs import DIRECTION, LENGTHS, LONGEST, OFFSET, STRIP, read_layout
+from calc.board_layout import layout_of
+from calc.board_told import Plan, plan_figures, screws_told
+from calc.exact import ceiling, round_half_up, total
 from calc.fields import SHOW_IN, Fault, Field, InputFault, Values
-from calc.inputs import AREA, JOIST_SPACING, OPTIONAL_ROOMS, WASTE, area_sqft
+from calc.inputs import AREA, JOIST_SPACING, OPTIONAL_ROOMS, SHEET_WIDTH, WASTE, area_sqft
+from calc.rooms import Room
 from calc.signals import caution
 from calc.words import short_decimal
 
@@ -35,7 +39,7 @@ JOINTS = Field(
     label="Joints between sheets",
     kind="length",
     unit="ft",
-    help="Where a layout is known: all joints, and inside corners that are taped. Leave empty to go by area.",
+    help="All joints, and inside corners that are taped. Empty: those of the plan of your rooms, or by area.",
     example="96",
     lowest="0",
     highest="50000",
@@ -76,11 +80,11 @@ EDGE = Field(
     label="Edge at the walls that is caulked",
     kind="length",
     unit="ft",
-    help="A re-covered ceiling is cut tight to the wall and caulked twice instead of taped. 0 if trim covers it.",
+    help="A re-covered ceiling is cut tight to the wall and caulked twice instead of taped. 0 if trim covers it. Empty: the walls of your rooms.",
     example="68",
     lowest="0",
     highest="20000",
-    default="0",
+    required=False,
     source="common-practice",
 )
 
@@ -88,16 +92,20 @@ EDGE = Field(
 @dataclass(frozen=True)
 class TapingInputs:
     """`area_sqft` [sq ft, > 0] of new board, `joint_ft` [ft, >= 0] or None, `finish_level` [-, 0 to 5], `joist_spacing_in`
-    [in, 8 to 48], `tape_roll_ft` [ft], `caulked_edge_ft` [ft, >= 0], `waste_pct` [%, 0 to 50], `show_in`."""
+    [in, 8 to 48], `tape_roll_ft` [ft], `caulked_edge_ft` [ft, >= 0] or None, `waste_pct` [%, 0 to 50], `show_in`; of rooms
+    also the `plan` of the board over them, or `no_plan`, why there is none, and `walls_ft` [ft] of their walls."""
 
     area_sqft: Fraction
     joint_ft: Fraction | None
     finish_level: int
     joist_spacing_in: Fraction
     tape_roll_ft: Fraction
-    caulked_edge_ft: Fraction
+    caulked_edge_ft: Fraction | None
     waste_pct: Fraction
     show_in: str
+    plan: Plan | None = None
+    no_plan: str = ""
+    walls_ft: Fraction | None = None
 
 
 def screws_per_sheet(joist_spacing_in: Fraction) -> int:
@@ -118,10 +126,15 @@ def taping(inputs: TapingInputs, given: tuple[tuple[str, str], ...]) -> Answer:
     show, level = inputs.show_in, inputs.finish_level
     thousands = inputs.area_sqft / PER_SQFT
     extra = 1 + inputs.waste_pct / 100
-    by_joint = inputs.joint_ft is not None
+    plan = inputs.plan
+    by_joint = inputs.joint_ft is not None or plan is not None
     tape_ft = Fraction(0)
     if level > 0:
-        tape_ft = inputs.joint_ft if inputs.joint_ft is not None else thousands * TAPE_FT_PER_1000
+        tape_ft = thousands * TAPE_FT_PER_1000
+        if plan is not None:
+            tape_ft = plan.joints_ft()
+        if inputs.joint_ft is not None:
+            tape_ft = inputs.joint_ft
     tape_rolls = ceiling(tape_ft * extra / inputs.tape_roll_ft)
     part = LEVEL_PARTS[level]
     low_gal = thousands * LOW_COMPOUND_GAL_PER_1000 * part
@@ -133,16 +146,19 @@ def taping(inputs: TapingInputs, given: tuple[tuple[str, str], ...]) -> Answer:
     layout_screws = Fraction(screws_per_sheet(inputs.joist_spacing_in)) * inputs.area_sqft / sheet_sqft
     textbook_screws = thousands * SCREWS_PER_1000
     screws = ceiling(max(layout_screws, textbook_screws))
+    if plan is not None:
+        layout_screws = Fraction(sum(plan.screws))
+        screws = sum(plan.screws)
+    edge_ft = inputs.walls_ft if inputs.caulked_edge_ft is None else inputs.caulked_edge_ft
     lines = [
         line(
             "area_sqft", "Ceiling", inputs.area_sqft, "sqft", 1,
             "From your rooms, or as you gave it.", short_decimal(inputs.area_sqft, 2) + " sq ft", ("geometry",), show,
         ),
         line(
-            "tape_ft", "Tape", tape_ft, "ft", 0,
-            "The joints that you gave." if by_joint else "380 ft for 1,000 sq ft; another maker's figure is 370.",
-            "level 0, no tape" if level == 0 else "as given" if by_joint else short_decimal(thousands, 4) + " × 380",
-            ("your-figure",) if by_joint else ("construction-estimating", "board-maker-compound"), show,
+            "tape_ft", "Tape", tape_ft, "ft", 0, _tape_rule(inputs), _tape_working(inputs, thousands),
+            ("your-figure",) if inputs.joint_ft is not None else ("geometry",) if plan is not None
+            else ("construction-estimating", "board-maker-compound"), show,
         ),
         line(
             "tape_rolls", "Rolls of tape", Fraction(tape_rolls), "", 0, "Tape and waste over a roll, rounded up.",
@@ -172,14 +188,18 @@ def taping(inputs: TapingInputs, given: tuple[tuple[str, str], ...]) -> Answer:
         _weight("low_compound_lb", "Weight of the least", low_gal, show),
         _weight("high_compound_lb", "Weight of the most, without skim coat", high_gal, show),
         line(
-            "screws", "Screws", Fraction(screws), "", 0, "The greater of layout and textbook, rounded up.",
-            words.decimal(layout_screws, 1) + " or " + words.decimal(textbook_screws, 1),
-            ("navedtra-14044", "construction-estimating"), show,
+            "screws", "Screws", Fraction(screws), "", 0,
+            "Those of the plan." if plan is not None else "The greater of layout and textbook, rounded up.",
+            screws_told(plan.screws) if plan is not None
+            else "the greater of " + words.decimal(layout_screws, 1) + " and " + words.decimal(textbook_screws, 1),
+            ("navedtra-14044", "geometry") if plan is not None else ("navedtra-14044", "construction-estimating"), show,
         ),
         line(
             "layout_screws", "By the layout", Fraction(round_half_up(layout_screws)), "", 0,
-            "Sheets of 4 x 8 ft across the joists, a screw each 12 in.",
-            str(screws_per_sheet(inputs.joist_spacing_in)) + " a sheet × " + short_decimal(inputs.area_sqft, 2) + " ÷ 32",
+            "On every joist under a piece and at its ends, 12 in apart and at both edges, as in the plan."
+            if plan is not None else "Sheets of 4 x 8 ft across the joists, a screw each 12 in.",
+            screws_told(plan.screws) if plan is not None
+            else str(screws_per_sheet(inputs.joist_spacing_in)) + " a sheet × " + short_decimal(inputs.area_sqft, 2) + " ÷ 32",
             ("navedtra-14044", "geometry"), show,
         ),
         line(
@@ -187,8 +207,8 @@ def taping(inputs: TapingInputs, given: tuple[tuple[str, str], ...]) -> Answer:
             short_decimal(thousands, 4) + " × 1,000", ("construction-estimating",), show,
         ),
     ]  # fmt: skip
-    if inputs.caulked_edge_ft > 0:
-        lines.append(_caulk(inputs.caulked_edge_ft, show))
+    if edge_ft is not None and edge_ft > 0:
+        lines.append(_caulk(edge_ft, inputs.caulked_edge_ft is None, show))
     return Answer(
         calculator="taping",
         inputs=given,
@@ -198,7 +218,7 @@ def taping(inputs: TapingInputs, given: tuple[tuple[str, str], ...]) -> Answer:
         + measure.shown(high_gal, "gal", 1, show) + " for the joints. Take " + words.whole(screws) + " screws.",
         lines=tuple(lines),
         cautions=(caution("dust-silica"), caution("asbestos-layers")),
-        notes=_notes(level, by_joint),
+        notes=_notes(level, by_joint, inputs.no_plan, edge_ft is None),
         drawing=None,
     )  # fmt: skip
 
@@ -210,25 +230,49 @@ def _weight(name: str, label: str, gallons: Fraction, show: str) -> Line:
     )  # fmt: skip
 
 
-def _caulk(edge_ft: Fraction, show: str) -> Line:
+def _tape_rule(inputs: TapingInputs) -> str:
+    if inputs.joint_ft is not None:
+        return "The joints that you gave."
+    if inputs.plan is not None:
+        return "The joints of the plan: butt joints, tapered joints, and those with a cut edge."
+    return "380 ft for 1,000 sq ft; another maker's figure is 370."
+
+
+def _tape_working(inputs: TapingInputs, thousands: Fraction) -> str:
+    if inputs.finish_level == 0:
+        return "level 0, no tape"
+    if inputs.joint_ft is not None:
+        return "as given"
+    if inputs.plan is not None:
+        parts = (inputs.plan.butt_ft, inputs.plan.tapered_ft, inputs.plan.cut_ft)
+        return " + ".join([short_decimal(one, 2) for one in parts])
+    return short_decimal(thousands, 4) + " × 380"
+
+
+def _caulk(edge_ft: Fraction, of_rooms: bool, show: str) -> Line:
     bead_in = TUBE_CUIN / (BEAD_IN * BEAD_IN * QUARTER_ROUND)
     needed = edge_ft * measure.INCHES_PER_FOOT * BEADS / bead_in
     return line(
         "caulk_tubes", "Tubes of caulk", Fraction(ceiling(needed)), "", 0,
-        "Two beads of 1/4 in, quarter round, from tubes of 10.1 fl oz: the first bead shrinks.",
+        "Two beads of 1/4 in, quarter round, from tubes of 10.1 fl oz: the first bead shrinks."
+        + (" All walls of your rooms; give 0 if trim covers the edge." if of_rooms else ""),
         short_decimal(edge_ft, 2) + " × 12 × 2 ÷ " + words.decimal(bead_in, 0) + " in a tube = " + words.decimal(needed, 2),
         ("common-practice", "us-customary-definitions"), show,
     )  # fmt: skip
 
 
-def _notes(level: int, by_joint: bool) -> tuple[str, ...]:
+def _notes(level: int, by_joint: bool, no_plan: str, no_edge: bool) -> tuple[str, ...]:
     notes = [
         "Gaps of 1/4 in and more are filled a day before they are taped.",
         "Which coats make a level is in GA-214; how much of the compound each takes here is common practice, no source.",
         "Each coat dries before the next. The drying form tells when.",
     ]
     if not by_joint:
-        notes.insert(0, "By area this is a guess. With the joints of a real layout it is a count.")
+        notes.insert(0, "By area this is a guess. With your rooms, or the joints of a real layout, it is a count.")
+    if no_plan:
+        notes.insert(0, "No plan could be laid over these rooms, so this goes by area. " + no_plan)
+    if no_edge:
+        notes.append("The edge at the walls is not known here, so no caulk is counted. Give it, or your rooms.")
     if level == len(LEVEL_PARTS) - 1:
         notes.append(
             "Level 5 is for gloss and half gloss, for smooth flat paint in hard light, and for light along the ceiling."
@@ -250,17 +294,46 @@ def _work_out(values: Values) -> Answer:
         )
         message += " Give at most 1 ft for each square foot, or leave it empty."
         raise InputFault((Fault("joint_ft", short_decimal(joint_ft, 1), message, JOINTS.example),))  # fmt: skip
+    plan, no_plan = None, ""
+    rooms = values.rooms() if values.number_or_none("area_sqft") is None else ()
+    if rooms:
+        try:
+            plan = _plan_of(values)
+        except InputFault as fault:
+            no_plan = fault.faults[0].message
     inputs = TapingInputs(
         area,
         joint_ft,
         int(level),
         values.number("joist_spacing_in"),
         values.number("tape_roll_ft"),
-        values.number("caulked_edge_ft"),
+        values.number_or_none("caulked_edge_ft"),
         values.number("waste_pct"),
         values.choice("show_in"),
+        plan,
+        no_plan,
+        total([walls_ft(room) for room in rooms]) if rooms else None,
     )
     return taping(inputs, values.given)
+
+
+def _plan_of(values: Values) -> Plan:
+    """The plan that the board form lays over the same rooms, in a quick search. Raises InputFault where there is none."""
+    inputs, faults = read_layout(values, "1/2", Fraction(0), "no", Fraction(0), "quick")
+    if faults:
+        raise InputFault(tuple(faults))
+    return plan_figures(layout_of(inputs))
+
+
+def walls_ft(room: Room) -> Fraction:
+    """Return the length of ceiling edge at the walls of a room [ft], along its slope."""
+    stretch = room.slope_factor() if room.slope else Fraction(1)
+    along_x, along_y = (stretch, Fraction(1)) if room.toward in "EW" else (Fraction(1), stretch)
+    found = Fraction(0)
+    for at, corner in enumerate(room.outline):
+        before = room.outline[at - 1]
+        found += abs(corner[0] - before[0]) * along_x + abs(corner[1] - before[1]) * along_y
+    return found / measure.INCHES_PER_FOOT
 
 
 CALCULATOR = Calculator(
@@ -268,7 +341,23 @@ CALCULATOR = Calculator(
     title="Tape, compound and screws",
     summary="Tape, compound, screws and caulk for new board",
     verb="Work out the taping",
-    fields=(OPTIONAL_ROOMS, AREA, JOINTS, LEVEL, JOIST_SPACING, EDGE, ROLL, WASTE, SHOW_IN),
+    fields=(
+        OPTIONAL_ROOMS,
+        AREA,
+        DIRECTION,
+        JOIST_SPACING,
+        LENGTHS,
+        LONGEST,
+        JOINTS,
+        LEVEL,
+        EDGE,
+        SHEET_WIDTH,
+        OFFSET,
+        STRIP,
+        ROLL,
+        WASTE,
+        SHOW_IN,
+    ),
     work_out=_work_out,
     example=(("area_sqft", "280"), ("joint_ft", "96"), ("finish_level", "4"), ("caulked_edge_ft", "68")),
     one_of=("rooms", "area_sqft"),

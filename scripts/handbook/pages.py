@@ -55,7 +55,7 @@ SYMBOLS = {
     "planned_width_ft": "B_p", "wall_angles": "N_a", "grid_drop_in": "h_g", "ladder_base_ft": "b_l", "board_lb": "W_o",
     "board_cuyd": "V_o", "paint_to_buy_gal": "Q_g1", "primer_gal": "Q_r", "primer_to_buy_gal": "Q_r1", "wet_film_mil": "t_w",
     "board_area_sqft": "A_n", "sheets": "N_e", "lower_bound_sheets": "N_e0", "bought_sqft": "A_e", "butt_joint_ft": "l_b",
-    "tapered_joint_ft": "l_a", "screw_length_in": "l_s", "old_load_psf": "q_o", "joist_offset_in": "o_j", "longest_sheet_ft": "l_m",
+    "tapered_joint_ft": "l_a", "cut_edge_joint_ft": "l_c", "screw_length_in": "l_s", "old_load_psf": "q_o", "joist_offset_in": "o_j", "longest_sheet_ft": "l_m",
     "existing_ceiling_in": "t_o", "insulation_psf": "q_i", "least_strip_in": "w_m", "load_limit_psf": "q_x0", "longest_stock_ft": "l_n",
     "door_width_in": "w_d", "hall_width_in": "w_h", "turn_from_in": "a", "turn_to_in": "c", "stair_width_in": "w_s", "headroom_in": "h_h",
     "ways_open": "N_u", "ways_open_after": "N_u1", "ways_not_known": "N_u2", "ways_closed": "N_u3", "landing_in": "w_l", "lift_width_in": "w_e", "lift_depth_in": "d_e", "lift_height_in": "h_e",

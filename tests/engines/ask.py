@@ -16,10 +16,10 @@ from questions import as_lines, questions
 HERE = Path(__file__).parent
 SITE = engines.ROOT / "site"
 COUNT = 10_000  # random questions a calculator
-# A layout of boards is thousands of steps of search, each of which must go the same way: fewer questions ask as much. The
-# choice of way looks at all its rules each time, and its answers are picked from a few. A room's humidity is some ten courses of
-# dozens of steps each time.
-FEWER = {"board": 300, "decision": 2_000, "humidity": 2_000}
+# A layout of boards (taping takes its joints from one) is thousands of steps of search, each of which must go the same
+# way: fewer questions ask as much. The choice of way looks at all its rules each time, and its answers are picked from a
+# few. A room's humidity is some ten courses of dozens of steps each time.
+FEWER = {"board": 300, "taping": 300, "decision": 2_000, "humidity": 2_000}
 VECTORS = HERE.parent / "calc" / "vectors"
 
 
