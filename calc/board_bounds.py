@@ -134,7 +134,7 @@ def _weights(lengths: list[int], longest: int) -> list[Weight]:
     sizes: list[int] = []
     for length in lengths[::-1]:
         for size in (length, longest - length + 1):
-            if 0 < 2 * size <= longest and size not in sizes:
+            if size > 0 and 2 * size <= longest and size not in sizes:
                 sizes.append(size)
     sizes.sort(reverse=True)
     for size in sizes[:MOST_SIZES]:
