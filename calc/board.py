@@ -157,7 +157,7 @@ def _work_out(values: Values) -> Answer:
 CALCULATOR = Calculator(
     name="board",
     title="Board over, sheet by sheet",
-    summary="Fewest sheets, cut list, joints, screws and a plan to hang from",
+    summary="The fewest sheets found, cut list, joints, screws and a plan to hang from",
     verb="Lay the board out",
     fields=(
         ROOMS, DIRECTION, JOIST_SPACING, BOARD_THICKNESS, LENGTHS, LONGEST, SHEET_WIDTH, OLD, RATED, OFFSET, INSULATION, TEXTURE, STRIP, LIMIT, EFFORT,

@@ -193,7 +193,7 @@ export function startForms() {
     for (const control of $$(`[data-fed-by^="${calculator} "]`)) {
       const line = lines.find((one) => control.dataset.fedBy === `${calculator} ${one.name}`);
       if (!line || (control.value && control.dataset.fed !== control.value)) continue;
-      const text = `${line.value} ${line.unit}`;
+      const text = String(line.value); // both stand in the same unit, which the form shows beside the field
       if (control.value === text) continue;
       put(control.name, text);
       control.dataset.fed = text;

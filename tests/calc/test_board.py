@@ -556,6 +556,17 @@ def test_thick_board_on_bare_joists_shows_its_eighth():
     assert line.working == "0.625 + 0.5 + 0.625 → 1.75"
 
 
+def test_what_feeds_a_field_stands_in_its_unit():
+    """The page puts the bare number in, since the form shows the field's unit beside it."""
+    fed = [field for one in catalogue.every() for field in one.fields if field.fed_by]
+    assert fed
+    for field in fed:
+        name, key = field.fed_by.split(" ")
+        calculator = catalogue.find(name)
+        answer, _ = catalogue.work_out(name, dict(calculator.example))
+        assert next(line for line in answer.lines if line.name == key).unit == field.unit
+
+
 # Taping from the plan
 
 
