@@ -3,6 +3,7 @@
 from calc.courses import Frame
 
 PARTS_OF_A_SHEET = (2, 3, 4)  # strips that go so often side by side into a sheet's width are tried
+EIGHTHS = 8  # a first course of so many eighths of a sheet's width is tried [-]
 MOST_WAYS = 200  # ways looked at before they are ranked [-]
 
 
@@ -26,6 +27,7 @@ def lines_of(frame: Frame, widths: list[int], least: int, strips: list[int]) -> 
         starts += [level % width for level in levels]
         for strip in strips:
             starts += [strip, width - strip, rest - strip, (rest + width - strip) % width]
+        starts += [width * part // EIGHTHS for part in range(1, EIGHTHS)]
         for start in starts + [(rest - start) % width for start in starts]:
             _keep(found, _run(0, depth, start, width), depth, least, widths[-1])
         for level in levels:  # a line along a corner, and whole courses from either wall or from the corner
@@ -33,6 +35,10 @@ def lines_of(frame: Frame, widths: list[int], least: int, strips: list[int]) -> 
                 for high in (width, (depth - level) % width):
                     lines = _run(0, level, low, width)[:-1] + _run(level, depth, high, width)
                     _keep(found, lines, depth, least, widths[-1])
+        for whole in range(1, depth // width):  # the strip between whole courses
+            lines = [width * at for at in range(whole + 1)] + _run(width * whole + rest, depth, width, width)
+            if rest > 0:
+                _keep(found, lines, depth, least, widths[-1])
         if len(found) > MOST_WAYS:
             break
     if len(widths) > 1:

@@ -27,12 +27,14 @@ class Effort:
     ways: int
 
 
-QUICK = (Effort(3000, 12000, 12),)  # by what a phone does in a second
-THOROUGH = QUICK + (Effort(12000, 60000, 30),)
+QUICK = (Effort(3000, 12000, 24),)  # by what a phone does in a second
+THOROUGH = QUICK + (Effort(12000, 60000, 60),)
 SECOND_THOUGHTS = (1, 2, 4)  # how often a look may leave what it likes best [-]
 LEAST_STEPS, STUCK_STEPS = 60, 2000  # of one look, and of one that must find some way [-]
 ROUNDS = 3  # of emptying sheets and laying rooms anew [-]
+HOUSE_WAYS = 2  # ways to lay the courses of all rooms that are tried beside the ways of each by itself [-]
 OTHER_LINES = 4  # ways to lay a room's courses that are tried beside the other rooms [-]
+ORDERS = 4  # in which the stretches of a room are covered, see `orders_of` [-]
 TIDYING = 4  # this part of the steps goes into less board and fewer joints at the same count
 
 
@@ -102,42 +104,50 @@ def orders_of(stretches: list[Stretch]) -> list[list[Stretch]]:
 
 def hang_room(frame: Frame, joists: list[int], trade: Trade, effort: Effort, bound: int) -> Hung:
     """Return the best way found to hang one room by itself; `bound` is the count that no way can be under."""
-    steps = 0
-    best: list[Piece] | None = None
-    best_way: Way | None = None
-    best_cost = (NO_GOAL, 0, 0)
     every = lines_of(frame, trade.widths, trade.least, [])
-    ways: list[Way] = []
-    for lines in every[: effort.ways]:
-        way = Way(frame, 0, lines, [joists], trade)
-        ways.append(way)
-        for order in range(len(way.orders)):
-            for taste in TASTES:
-                if steps > effort.room_steps and best is not None:
-                    break
-                found, taken = way.look(order, taste, best_cost[0], 0, NO_GOAL)
-                steps += taken
-                if found is not None and way.cost.of(found) < best_cost:
-                    best, best_way, best_cost = found, way, way.cost.of(found)
-        if best_cost[0] <= bound and steps > effort.room_steps // TIDYING:
-            break
-    if best is None or best_way is None:
-        return _hang_plainly(frame, joists, trade, every, steps)
+    looking = _Looking([Way(frame, 0, lines, [joists], trade) for lines in every[: effort.ways]], bound)
+    looking.all_ways(NO_GOAL, 0, effort.room_steps)
+    if looking.best is None or looking.way is None:
+        return _hang_plainly(frame, joists, trade, every, looking.steps)
     for thoughts in SECOND_THOUGHTS:
-        for taste in TASTES:
-            for way in ways:
-                for order in range(len(way.orders)):
-                    if best_cost[0] <= bound or steps > effort.room_steps:
-                        break
-                    limit = max(LEAST_STEPS, 2 * len(way.orders[0]) * thoughts)
-                    found, taken = way.look(order, taste, best_cost[0] - 1, thoughts, limit)
-                    steps += taken
-                    if found is not None:
-                        best, best_way, best_cost = found, way, way.cost.of(found)
-    layout = Emptying(best_way.orders[0], best, best_way.usable, trade.stock, trade.widths)
-    layout.run(bound, max(effort.room_steps - steps, effort.room_steps // TIDYING))
+        looking.all_ways(-1, thoughts, effort.room_steps)
+    looking.all_ways(0, 0, looking.steps + effort.room_steps // TIDYING)
+    layout = Emptying(looking.way.orders[0], looking.best, looking.way.usable, trade.stock, trade.widths)
+    layout.run(bound, max(effort.room_steps - looking.steps, effort.room_steps // TIDYING))
     layout.tidy(effort.room_steps // TIDYING)
-    return Hung(tuple(best_way.courses), tuple(in_order(layout.pieces())), steps + layout.steps)
+    return Hung(tuple(looking.way.courses), tuple(in_order(layout.pieces())), looking.steps + layout.steps)
+
+
+class _Looking:
+    """Looks at the `ways` of one room; the `best` pieces so far, by which `way`, at which `cost`."""
+
+    def __init__(self, ways: list[Way], bound: int) -> None:
+        self.ways = ways
+        self.bound = bound
+        self.steps = 0
+        self.best: list[Piece] | None = None
+        self.way: Way | None = None
+        self.cost = (NO_GOAL, 0, 0)
+
+    def all_ways(self, more: int, thoughts: int, until: int) -> None:
+        """Look at every way in every order and taste while the steps are not above `until`.
+
+        Counts to the best one and `more` are looked for. Where that asks for fewer, the looks end when the bound is met.
+        """
+        for taste in TASTES:
+            for order in range(ORDERS):
+                for way in self.ways:
+                    met = more < 0 or (more == NO_GOAL and self.best is not None)
+                    if self.steps > until or (met and self.cost[0] <= self.bound):
+                        return
+                    if order >= len(way.orders):
+                        continue
+                    most = self.cost[0] + (-1 if met else 0)
+                    limit = max(LEAST_STEPS, 2 * len(way.orders[0]) * thoughts) if thoughts else NO_GOAL
+                    found, taken = way.look(order, taste, most, thoughts, limit)
+                    self.steps += taken
+                    if found is not None and way.cost.of(found) < self.cost:
+                        self.best, self.way, self.cost = found, way, way.cost.of(found)
 
 
 def _hang_plainly(frame: Frame, joists: list[int], trade: Trade, every: list[tuple[int, ...]], steps: int) -> Hung:
@@ -226,35 +236,45 @@ def _together(
 ) -> Hung:  # fmt: skip
     """All rooms from one stack of sheets, never more of them than `given` has."""
     steps = 0
+    longest, shortest = trade.stock[-1], trade.shortest
     courses, pieces = list(given.courses), list(given.pieces)
-    stretches = stretches_of(courses, joists, trade.stock[-1], trade.shortest)
-    usable = usable_for(stretches, trade)
     sheets = _count(pieces)
-    for order in orders_of(stretches):
-        for taste in TASTES:
-            if steps > effort.house_steps // 2:
-                break
-            search = Search(order, usable, Offcuts(usable), Joints(), taste)
-            found = search.run(sheets - 1, 0, effort.house_steps)
-            steps += search.steps
-            if found is not None:
-                pieces, sheets = found, _count(found)
-    layout = Emptying(stretches, pieces, usable, trade.stock, trade.widths)
+    every = [lines_of(frame, trade.widths, trade.least, []) for frame in frames]
+    rows = [courses]  # the courses that suit each room by itself, then whole courses first, and so on
+    for at in range(HOUSE_WAYS):
+        rows.append(
+            [one for room, ways in enumerate(every) for one in courses_of(frames[room], room, ways[at % len(ways)])]
+        )
+    for number, row in enumerate(rows):
+        stretches = stretches_of(row, joists, longest, shortest)
+        usable = usable_for(stretches, trade)
+        for order in orders_of(stretches):
+            for taste in TASTES:
+                if steps > effort.house_steps * (number + 1) // (2 * len(rows)) or sheets <= bound:
+                    break
+                search = Search(order, usable, Offcuts(usable), Joints(), taste)
+                found = search.run(sheets - 1, 0, effort.house_steps)
+                steps += search.steps
+                if found is not None:
+                    courses, pieces, sheets = row, found, _count(found)
+    stretches = stretches_of(courses, joists, longest, shortest)
+    layout = Emptying(stretches, pieces, usable_for(stretches, trade), trade.stock, trade.widths)
     share = effort.house_steps // (2 * ROUNDS)
     turn = 0
-    for _ in range(ROUNDS):
+    for around in range(ROUNDS):
         layout.run(bound, share)
         until = layout.steps + share
-        for room, frame in enumerate(frames):
+        for number in range(len(frames)):
+            room = (number + around * len(frames) // ROUNDS) % len(frames)
             strips: list[int] = []
             for one in layout.stretches:
                 if one.course.room != room and one.depth < trade.widths[-1] and one.depth not in strips:
                     strips.append(one.depth)
-            for lines in lines_of(frame, trade.widths, trade.least, strips)[:OTHER_LINES]:
+            for lines in lines_of(frames[room], trade.widths, trade.least, strips)[:OTHER_LINES]:
                 if len(layout.sheets) <= bound or layout.steps > until:
                     break
-                own = courses_of(frame, room, lines)
-                new = stretches_of(own, joists, trade.stock[-1], trade.shortest, len(courses))
+                own = courses_of(frames[room], room, lines)
+                new = stretches_of(own, joists, longest, shortest, len(courses))
                 rest = [one for one in layout.stretches if one.course.room != room]
                 other = layout.laid_anew(room, new, usable_for(rest + new, trade), turn)
                 turn += 1

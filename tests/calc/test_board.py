@@ -91,7 +91,8 @@ def check(inputs, layout):
             assert depth <= piece.depth / PARTS + 0.01
             used.setdefault(piece.sheet, []).append(piece)
         # joints: each is an edge of two pieces, so all edges less the walls are twice the joints
-        shapes = [one for one in (ceiling.intersection(rectangle) for rectangle in laid) if one.area > 0]
+        parts = [ceiling.intersection(rectangle) for rectangle in laid]
+        shapes = [one for part in parts for one in getattr(part, "geoms", [part]) if one.area > 0]
         edges += (sum(one.length for one in shapes) - ceiling.length) / 2
     courses = list(layout.courses)
     tapered, cut = long_joints(layout.pieces, courses, layout.sheets)
@@ -177,6 +178,14 @@ def test_strips_are_ripped_and_lines_lie_where_they_serve(text, changed, fewest,
     layout = layout_of(inputs)
     check(inputs, layout)
     assert len(layout.sheets) == fewest == layout.bound.sheets
+
+
+@pytest.mark.parametrize("strip", [6, 11, 18, 23, 24, 29, 37, 42])
+def test_strips_of_two_rooms_share_a_sheet(strip):
+    inputs = inputs_for(f"A: 8' x {48 + strip} in; B: 8' x {96 - strip} in", lengths=(8,))
+    layout = layout_of(inputs)
+    check(inputs, layout)
+    assert len(layout.sheets) == 3 == layout.bound.sheets
 
 
 # What the bound stands on
