@@ -43,7 +43,7 @@ def part_of(own: list[tuple[int, Piece]], axis: int = ACROSS, turned_back: bool 
     if axis == ACROSS:
         parts.sort(key=lambda one: (0 if not one.parts else 1, _first(one)))
         return Part(sum(lengths), max(depths), axis, -1, tuple(parts))
-    parts.sort(key=lambda one: (-one.depth, _first(one)))
+    parts.sort(key=lambda one: (-one.length, _first(one)))
     return Part(max(lengths), sum(depths), axis, -1, tuple(parts))
 
 
@@ -73,7 +73,7 @@ def settled(
 ) -> tuple[list[Piece], list[Part], list[tuple[int, int]]]:
     """Return the pieces pushed together in their sheets, each sheet as parts, and its stock size as (width, length).
 
-    Of strips side by side over a sheet's whole width the two deepest lie along its two edges, so that each has one.
+    Of strips side by side over a sheet's whole width the two longest lie along its two edges, so that each has one.
     """
     found = pieces[:]
     cuts, buy = [], []

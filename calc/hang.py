@@ -127,7 +127,7 @@ class _Looking:
         self.steps = 0
         self.best: list[Piece] | None = None
         self.way: Way | None = None
-        self.cost = (NO_GOAL, 0, 0)
+        self.cost = (NO_GOAL, 0, 0, 0)
 
     def all_ways(self, more: int, thoughts: int, until: int) -> None:
         """Look at every way in every order and taste while the steps are not above `until`.

@@ -157,15 +157,18 @@ class Search:
 
 
 class Cost:
-    """What a way costs beyond its count: the board bought in stock sizes, then the length of its butt joints."""
+    """What a way costs: its count, then strips whose cut edge is at no wall, the board bought in stock sizes, butt joints."""
 
     def __init__(self, courses: list[Course], stock: list[int], widths: list[int]) -> None:
         self._courses = courses
         self._stock = stock
         self._widths = widths
+        last = max([one.high for one in courses])
+        inner = [one for one in courses if one.low > 0 and one.high < last and one.high - one.low not in widths]
+        self._inner = sum([end - start for one in inner for start, end in one.spans])
 
-    def of(self, placed: list[Piece]) -> tuple[int, int, int]:
-        """Return (sheets, area bought, butt joints) in eightieths."""
+    def of(self, placed: list[Piece]) -> tuple[int, int, int, int]:
+        """Return (sheets, strips at no wall, area bought, butt joints) in eightieths."""
         sizes = sizes_used(placed)
         bought = 0
         for length, width in sizes:
@@ -175,7 +178,7 @@ class Cost:
             course = self._courses[piece.course]
             if piece.end not in [end for _, end in course.spans]:
                 butts += course.high - course.low
-        return len(sizes), bought, butts
+        return len(sizes), self._inner, bought, butts
 
 
 def least_that_holds(sizes: list[int], used: int) -> int:

@@ -3,7 +3,7 @@
 import random
 import re
 from fractions import Fraction
-from itertools import pairwise
+from itertools import combinations, pairwise
 from math import ceil
 from pathlib import Path
 
@@ -20,9 +20,12 @@ from calc.board_bounds import ENDS, LENGTH, SHARES, STEPS, Weight, least_sheets
 from calc.board_layout import BoardInputs, layout_of
 from calc.board_plan import butt_joints, long_joints
 from calc.board_rules import fasteners_in, needed_screw_in, screw_length_in, span_fault
-from calc.courses import PARTS, Frame, frame_of
+from calc.courses import PARTS, Course, Frame, frame_of
+from calc.direct_layout import two_ways
 from calc.hang import QUICK, THOROUGH, Trade, hang
+from calc.piece_search import Piece
 from calc.rooms import read_rooms
+from calc.stretches import Stretch
 
 F = Fraction
 ROOMS = 120
@@ -319,17 +322,27 @@ def test_together_never_needs_more_than_apart(seed, lengths, spacing):
     assert layout.bound.sheets <= len(layout.sheets)
 
 
-def test_six_rooms_that_once_took_more_together():
-    rooms = [
-        "17' 3\" x 11' 5\"",
-        "14' x 12' 9\"",
-        "11' 8\" x 10' 2\"",
-        "13' 4\" x 9' 7\"",
-        "16' x 13' 1\"",
-        "12' 6\" x 8' 11\"",
-    ]
-    together = len(layout_of(inputs_for("; ".join(rooms), lengths=(10,))).sheets)
-    assert together <= sum(len(layout_of(inputs_for(room, lengths=(10,))).sheets) for room in rooms)
+APART = [  # each took more together at one time
+    (
+        [
+            "17' 3\" x 11' 5\"",
+            "14' x 12' 9\"",
+            "11' 8\" x 10' 2\"",
+            "13' 4\" x 9' 7\"",
+            "16' x 13' 1\"",
+            "12' 6\" x 8' 11\"",
+        ],
+        (10,),
+        16,
+    ),
+    (["17' 10\" x 9' 10\"", "18' 5\" x 14' 9\""], (8,), 24),
+]
+
+
+@pytest.mark.parametrize(("rooms", "lengths", "spacing"), APART)
+def test_rooms_that_once_took_more_together(rooms, lengths, spacing):
+    together = len(layout_of(inputs_for("; ".join(rooms), lengths=lengths, spacing=spacing)).sheets)
+    assert together <= sum(len(layout_of(inputs_for(room, lengths=lengths, spacing=spacing)).sheets) for room in rooms)
 
 
 LARGE = [
@@ -548,10 +561,54 @@ def test_the_cut_list_holds_every_piece_once_and_in_its_size():
     assert "side by side" in cut or "Rip it along" in cut
 
 
-def test_two_deepest_strips_keep_an_edge_of_their_sheet():
+def test_strips_keep_an_edge_of_their_sheet():
     """30 and 18 in from one sheet: both joints are of tapered edges, the cut edges are at the walls."""
     lines = {line.name: line.value for line in told(rooms="A: 8' x 6' 6\"; B: 8' x 5' 6\"", sheet_lengths_ft="8").lines}
     assert (lines["tapered_joint_ft"], lines["cut_edge_joint_ft"]) == (16, 0)
+
+
+def test_a_strip_with_one_tapered_edge_has_it_at_the_longer_of_its_joints():
+    """Three courses of 10 ft; over the middle strip the room is 10 ft wide, under it 4 ft; one edge of it is its sheet's."""
+    deep, strip, wide, narrow = 48 * PARTS, 12 * PARTS, 120 * PARTS, 48 * PARTS
+    rows = [(0, deep, narrow), (deep, deep + strip, wide), (deep + strip, 2 * deep + strip, wide)]
+    courses = [
+        Course(0, at, low, high, ((0, end),), ((0, low, end, high),)) for at, (low, high, end) in enumerate(rows)
+    ]
+
+    def joints(across):
+        pieces = [
+            Piece(0, 0, narrow, deep, 0, 0, 0),
+            Piece(1, 0, wide, strip, 1, 0, across),
+            Piece(2, 0, wide, deep, 2, 0, 0),
+        ]
+        return long_joints(tuple(pieces), courses, ((deep, wide),) * 3)
+
+    assert joints(0) == joints(deep - strip) == ([wide], [narrow])
+    assert joints(strip) == ([], [narrow, wide])
+
+
+@settings(max_examples=200, deadline=None)
+@given(
+    st.lists(st.integers(1, 29), min_size=1, max_size=7, unique=True),
+    st.integers(30, 33),
+    st.integers(6, 20),
+    st.integers(2, 5),
+)
+def test_two_ways_over_the_joists_are_found_where_there_are_any(joists, end, longest, shortest):
+    joists = sorted(joists)
+    course = Course(0, 0, 0, 1, ((0, end),), ((0, 0, end, 1),))
+    stretch = Stretch(0, course, 0, end, joists, longest, shortest)
+    ways = []
+    for size in range(len(joists) + 1):
+        for some in combinations(joists, size):
+            steps = [right - left for left, right in pairwise([0, *some, end])]
+            if max(steps) <= longest and (min(steps) >= shortest or not some):
+                ways.append(set(some))
+    possible = any(not one & other for one in ways for other in ways)
+    found = two_ways(stretch)
+    assert (found is not None) == possible
+    if found:
+        assert set(found[0]) in ways and set(found[1]) in ways and not set(found[0]) & set(found[1])
 
 
 def test_thick_board_on_bare_joists_shows_its_eighth():
