@@ -149,7 +149,7 @@ def buy_told(buy: tuple[tuple[int, int], ...], show: str) -> list[str]:
 def bound_rule(bound: Bound, longest_ft: Fraction, show: str) -> str:
     """Return in words how the bound weighs a line of board across the joists."""
     longest, weight = measure.shown(longest_ft, "ft", 2, show), bound.weight
-    told = "Each line across the joists takes a part of a " + longest + " sheet"
+    told = "Each line across the joists takes a part of a sheet of " + longest
     if weight.kind == LENGTH:
         told += ": its length over the sheet's."
     elif weight.kind == STEPS:
@@ -163,7 +163,10 @@ def bound_rule(bound: Bound, longest_ft: Fraction, show: str) -> str:
         )
     elif weight.kind == SHARES:
         told += ". Its pieces are weighed by how many of " + feet(weight.size, show) + " they keep out of it."
-    return told + " Added over all lines, over a sheet's width. True of any courses, rips and order."
+    return (
+        told
+        + " Added over the inches of depth where such lines lie, over a sheet's width. True of any courses, rips and order."
+    )
 
 
 def feet_of(length_ft: Fraction, show: str) -> str:
