@@ -80,14 +80,28 @@ class _Sheet:
         self._left = round_half_up(left * TENTHS)
         self._base = EDGE * TENTHS + round_half_up(drawing.height * self._scale_y)
         self.right = self.x(drawing.width)
-        in_margin = [one for one in drawing.labels if one.side == "right"]
-        self.height = max(self._base + below * TENTHS, (2 * EDGE + len(in_margin) * ROW) * TENTHS)
+        in_margin = _spread([self.y(one.at[1]) for one in drawing.labels if one.side == "right"])
+        at_side = _spread(
+            [(self.y(one.start[1]) + self.y(one.end[1])) // 2 for one in drawing.dimensions if one.side == "left"]
+        )
+        lowest = max(in_margin[-1:] + at_side[-1:] + [0]) + MIDDLE + EDGE * TENTHS
+        self.height = max(self._base + below * TENTHS, lowest)
 
     def x(self, value: Fraction) -> int:
         return self._left + round_half_up(value * self._scale_x)
 
     def y(self, value: Fraction) -> int:
         return self._base - round_half_up(value * self._scale_y)
+
+
+def _spread(heights: list[int]) -> list[int]:
+    """Return the heights of rows of lettering [tenths], from the top down, so that none covers the one above it."""
+    spread = []
+    last = -ROW * TENTHS
+    for y in sorted(heights):
+        last = max(y, last + ROW * TENTHS)
+        spread.append(last)
+    return spread
 
 
 def _margin(drawing: Drawing, label_side: str, dimension_side: str) -> Fraction:

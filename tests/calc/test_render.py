@@ -25,6 +25,7 @@ ANSWERS = [
     ("takeoff", {"rooms": "A: 1' x 1'", "show_in": "metric"}),
     ("skim", {"area_sqft": "10", "texture_depth_in": "0", "coats": "6", "coat_thickness_in": "1/4"}),
     ("skim", {"area_sqft": "10", "texture_depth_in": "1", "coats": "1", "coat_thickness_in": "1/64"}),
+    ("skim", {"area_sqft": "10", "texture_depth_in": "1/16", "coats": "1"}),
     ("drying", {"temperature_f": "33", "humidity_pct": "97"}),
     ("drying", {"temperature_f": "98", "humidity_pct": "0"}),
     ("carry", {}),
