@@ -22,7 +22,7 @@ def section(calculator: Calculator, given: tuple[tuple[str, str], ...], worked: 
         '<form novalidate autocomplete="off"><div class="faults" role="alert" tabindex="-1" hidden></div>' + rows
         + '<button class="act" type="submit">' + escaped(calculator.verb) + "</button>"
         '<p class="status" role="status"></p><p class="saved" role="status"></p></form>'
-        '<div class="result"><p class="origin">' + _origin(calculator, given) + '</p><div class="slot">' + html.answer(worked)
+        '<div class="result" data-shows="example"><p class="origin">' + _origin(calculator, given) + '</p><div class="slot">' + html.answer(worked)
         + '</div><p class="tools" hidden><span class="by"></span> '
         '<button type="button" class="quiet again">Work it out again with the full engine</button> '
         '<button type="button" class="quiet copy">Copy a link to these figures</button></p></div></section>'
@@ -36,7 +36,7 @@ def _origin(calculator: Calculator, given: tuple[tuple[str, str], ...]) -> str:
         field = labels[name]
         shown = dict(field.choices).get(text, text) if field.kind == "choice" else text
         told.append(escaped(field.label) + " " + escaped(shown) + _unit_after(field, text))
-    return "<strong>Worked example, made up.</strong> " + "; ".join(told) + "."
+    return "<strong>Worked example, made up, not your figures.</strong> " + "; ".join(told) + "."
 
 
 def _unit_after(field: Field, text: str) -> str:
@@ -61,7 +61,7 @@ def _field(prefix: str, field: Field) -> str:
     if field.why:
         hint += '<details class="why"><summary>Why?</summary><p>' + escaped(field.why) + "</p></details>"
     fault = '<p class="fault" id="' + key + '-fault" hidden></p>'
-    return '<div class="field">' + label + hint + fault + _control(key, field) + "</div>"
+    return '<div class="field">' + label + hint + _control(key, field) + fault + "</div>"
 
 
 def _optional(field: Field) -> str:

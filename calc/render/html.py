@@ -51,7 +51,7 @@ def caution(one: Caution) -> str:
     mark = "" if one.signal == "NOTICE" else _ALERT
     return (
         '<div class="alarm alarm-' + lower(one.signal) + '" data-caution="' + one.id + '" role="note"><p class="signal">' + mark + one.signal + "</p>"
-        '<p class="hazard">' + escaped(one.hazard) + " " + escaped(one.consequence) + " "
+        '<p class="hazard"><span class="what">' + escaped(one.hazard) + "</span> " + escaped(one.consequence) + " "
         "<strong>" + escaped(one.avoidance) + "</strong>" + mark_of(one.source) + "</p></div>"
     )  # fmt: skip
 

@@ -4,7 +4,8 @@
 
 import { door, engines, figures, root } from './early.mjs';
 import { NotOnDevice, Superseded } from './engine.mjs';
-import { link, readLink, shelf } from './state.mjs';
+import { button, element } from './make.mjs';
+import { inLines, inOneLine, link, LONGEST_LINK, readLink, shelf, wellFormed } from './state.mjs';
 import { judge } from './verdict.mjs';
 
 /** @typedef {HTMLInputElement | HTMLTextAreaElement | HTMLSelectElement} Control */
@@ -13,14 +14,10 @@ import { judge } from './verdict.mjs';
 const $ = /** @param {string} pick @param {ParentNode} [within] @returns {any} */ (pick, within = document) => within.querySelector(pick);
 const $$ = /** @param {string} pick @param {ParentNode} [within] @returns {any[]} */ (pick, within = document) => [...within.querySelectorAll(pick)];
 
-/** @param {Record<string, string>} one @param {Record<string, string>} other */
-const same = (one, other) => {
-  const names = new Set([...Object.keys(one), ...Object.keys(other)]);
-  return [...names].every((name) => one[name] === other[name]);
-};
-
+const NONE = 'No figures of your own yet.';
 const MEGABYTE = 1_000_000;
 const PAUSE = 250; // milliseconds without a keystroke after which figures are put by
+const SPEAK_AFTER = 1000; // milliseconds without a keystroke after which an answer is read out to whoever does not see it
 
 /** @returns {Promise<unknown>} done when the small engine runs, or cannot */
 export function startForms() {
@@ -36,15 +33,21 @@ export function startForms() {
   const names = new Set([...controls.keys(), ...carried.keys()]);
   /** @type {Map<HTMLElement, {inputs: string, text: string}>} the answer that stands in each section */
   const shown = new Map();
+  /** Fields whose faults are told at once, as somebody typed there or a link or the device filled them. @type {Set<string>} */
+  const touched = new Set();
+  /** What this page last saw on the device, field by field. @type {Record<string, string | undefined>} */
+  let known = {};
   let anchor = '';
 
   /** @param {string} name */
-  const valueOf = (name) => controls.get(name)?.[0].value ?? carried.get(name) ?? '';
+  const valueOf = (name) => wellFormed(controls.get(name)?.[0].value ?? carried.get(name) ?? '').trim();
+  /** @param {Control | undefined} control @param {string} text */
+  const takes = (control, text) => !(control instanceof HTMLSelectElement) || [...control.options].some((option) => option.value === text);
   /** @param {string} name @param {string} text @param {Control} [except] */
   const put = (name, text, except) => {
     if (carried.has(name)) carried.set(name, text);
     controls.get(name)?.forEach((one) => {
-      if (one !== except) one.value = one instanceof HTMLTextAreaElement ? text.replace(/\s*;\s*/g, '\n') : text;
+      if (one !== except && takes(one, text)) one.value = one instanceof HTMLTextAreaElement ? inLines(text) : text;
     });
   };
   /** The value that a field has when nobody has typed. @param {string} name */
@@ -52,125 +55,205 @@ export function startForms() {
   /** A choice takes only what it offers; a link may hold something else. @param {ReturnType<typeof readLink>} from */
   const dropUnoffered = (from) => {
     for (const [name, text] of from.values) {
-      const control = controls.get(name)?.[0];
-      if (control instanceof HTMLSelectElement && ![...control.options].some((option) => option.value === text)) {
-        from.values.delete(name);
-        from.dropped.push(`${name}=${text}`);
-      }
+      if (takes(controls.get(name)?.[0], text)) continue;
+      from.values.delete(name);
+      from.dropped.push(`${name}=${text}`);
     }
     return from;
   };
+  /** What lies on the device for the fields of this page. @returns {Record<string, string | undefined>} */
+  const onDevice = () => Object.fromEntries(Object.entries(figures.read()).filter(([name, text]) => names.has(name) && takes(controls.get(name)?.[0], text)));
   /** What differs from the usual values, in the order of the page. */
   const typed = () => new Map([...names]
-    .map((name) => /** @type {[string, string]} */ ([name, valueOf(name).trim()]))
+    .map((name) => /** @type {[string, string]} */ ([name, valueOf(name)]))
     .filter(([name, text]) => text !== usual(name)));
+  /** @param {HTMLElement} section */
+  const hasOwn = (section) => $$('[name]', section).some((one) => one.value.trim() !== one.dataset.default);
 
   let keeping = 0;
+  /** Put by what has changed here, each field for itself, and write it into the address. */
   function keep() {
     clearTimeout(keeping);
     keeping = 0;
     const values = typed();
-    const others = Object.entries(figures.read()).filter(([name]) => !names.has(name)); // of other pages
-    const kept = figures.write(Object.fromEntries([...others, ...values]));
+    for (const name of names) {
+      const text = values.get(name);
+      if (text !== known[name]) figures.put(name, text);
+      known[name] = text;
+    }
     const facts = ($('.verdict')?.dataset.facts ?? '').split(' ');
     judge(new Map([...values].filter(([name]) => facts.includes(name))));
-    if (values.size || location.hash.includes('?')) history.replaceState(history.state, '', link(anchor || sections[0].id, values));
-    for (const line of $$('.saved')) {
-      line.textContent = kept ? '' : 'This device keeps nothing for this page now. The link in the address still holds your figures.';
+    const address = link(anchor, values);
+    if (values.size || location.hash.includes('?')) {
+      // The address is marked as this page's own: whoever comes back to it wants the newest figures, not those of then.
+      history.replaceState({ ...history.state, figures: figures.works ? 'kept' : 'loose' }, '', address || location.pathname);
     }
+    const where = address.length > LONGEST_LINK ? 'A link cannot hold them either: leave this page open.' : 'The link in the address still holds your figures.';
+    for (const line of $$('.saved')) line.textContent = figures.works ? '' : `This device keeps nothing for this page now. ${where}`;
+  }
+
+  /** Another page has changed what lies on the device: show that, but never over what is being typed here. */
+  function refresh() {
+    const now = onDevice();
+    const mine = typed();
+    const changed = [...names].filter((name) => now[name] !== known[name] && mine.get(name) === known[name]);
+    if (!changed.length) return;
+    for (const name of changed) {
+      put(name, now[name] ?? usual(name));
+      known[name] = now[name];
+    }
+    keep();
+    tell([], canGoBack());
+    askAgain(changed);
+  }
+
+  /** @param {string[]} changed fields; each form that has one of them is asked again, its example gone */
+  function askAgain(changed) {
+    for (const name of changed) touched.add(name);
+    for (const section of sections) if ($$('[name]', section).some((one) => changed.includes(one.name))) work(section);
+  }
+
+  /** Take away what stands in a section: no example and no old answer beside figures that are not its own. @param {HTMLElement} section @param {string} text */
+  function clearAnswer(section, text) {
+    $('.result', section).dataset.shows = 'nothing';
+    $('.origin', section).textContent = text;
+    $('.slot', section).replaceChildren();
+    $('.tools', section).hidden = true;
+    shown.delete(section);
+  }
+
+  /** @param {Control} control */
+  const labelOf = (control) => $(`label[for="${control.id}"]`).firstChild.textContent.trim();
+
+  /** Why there is no answer. @param {HTMLElement} section @param {Fault[]} faults @param {Record<string, string>} asked */
+  function why(section, faults, asked) {
+    const labels = (/** @type {boolean} */ empty) => [...new Set(faults.filter((one) => !asked[one.field] === empty)
+      .map((one) => $$('[name]', section).find((control) => control.name === one.field)).filter(Boolean).map(labelOf))];
+    const parts = [['Still to fill in', labels(true)], ['To put right', labels(false)]].filter(([, names]) => names.length);
+    return ['No answer yet.', ...parts.map(([what, names]) => `${what}: ${/** @type {string[]} */ (names).join('; ')}.`)].join(' ');
+  }
+
+  let speaking = 0;
+  /** Read out to whoever does not see the page: the form that is worked in only, after a pause. @param {HTMLElement} section @param {string} text @param {boolean} loud */
+  function say(section, text, loud) {
+    if (section.id !== anchor) return;
+    clearTimeout(speaking);
+    const status = $('.status', section);
+    speaking = setTimeout(() => {
+      status.classList.add('unseen');
+      status.textContent = text;
+    }, loud ? 0 : SPEAK_AFTER);
+  }
+
+  /** Show in the form what is going on. @param {HTMLElement} section @param {string} text */
+  function show(section, text) {
+    if (section.id === anchor) clearTimeout(speaking);
+    const status = $('.status', section);
+    status.classList.remove('unseen');
+    status.textContent = text;
   }
 
   /** @param {HTMLElement} section */
   function inputsOf(section) {
-    const own = $$('[name]', section).map((one) => /** @type {[string, string]} */ ([one.name, one.value.trim()]));
+    const own = $$('[name]', section).map((one) => /** @type {[string, string]} */ ([one.name, wellFormed(one.value).trim()]));
     return Object.fromEntries(own.filter(([, text]) => text));
   }
 
   /** What was typed, for the paper that the form does not stand on. @param {HTMLElement} section */
   function described(section) {
-    const told = $$('[name]', section).filter((one) => one.value.trim() && one.value.trim() !== one.dataset.default);
+    const told = $$('[name]', section).filter((one) => one.value.trim() !== one.dataset.default);
     return told.map((one) => {
-      const label = $(`label[for="${one.id}"]`, section).firstChild.textContent;
       const unit = one.parentElement.querySelector('.unit')?.textContent;
-      const bare = /^[\d./ ]+$/.test(one.value);
-      if (one instanceof HTMLSelectElement) return `${label} ${one.selectedOptions[0].textContent}`;
-      return `${label} ${one.value.trim().replace(/\s*\n\s*/g, '; ')}${unit && bare ? ' ' + unit : ''}`;
+      const withUnit = (/** @type {string} */ text) => text + (unit && /^[\d./ ]+$/.test(text) ? ' ' + unit : '');
+      if (one instanceof HTMLSelectElement) return `${labelOf(one)} ${one.selectedOptions[0].textContent}`;
+      if (!one.value.trim()) return `${labelOf(one)} left empty, so the usual ${withUnit(one.dataset.default)}`;
+      return `${labelOf(one)} ${withUnit(inOneLine(one.value.trim()))}`;
     }).join('; ') || 'the usual values';
   }
 
-  /** @param {HTMLElement} section @param {Fault[]} faults @param {boolean} takeFocus */
-  function showFaults(section, faults, takeFocus) {
+  /**
+   * Tell the faults beside their fields: while somebody types those of the fields that were touched; after a button, and
+   * until all is right, every one, with a summary.
+   * @param {HTMLElement} section @param {Fault[]} all @param {boolean} loud
+   */
+  function showFaults(section, all, loud) {
     const summary = $('.faults', section);
-    if (!faults.length && summary.hidden && !$('[aria-invalid]', section)) return;
-    summary.replaceChildren();
+    const whole = loud || !summary.hidden;
+    const faults = all.filter((fault) => whole || touched.has(fault.field));
     for (const control of $$('[name]', section)) {
       const own = faults.filter((fault) => fault.field === control.name);
       const line = document.getElementById(control.id + '-fault');
-      control.toggleAttribute('aria-invalid', false);
+      const text = own.map((fault) => `${fault.message} Like: ${fault.example}`).join(' ');
       if (own.length) control.setAttribute('aria-invalid', 'true');
-      if (line) {
-        line.hidden = !own.length;
-        line.textContent = own.map((fault) => `${fault.message} Like: ${fault.example}`).join(' ');
-      }
+      else control.removeAttribute('aria-invalid');
+      if (line && line.textContent !== text) line.textContent = text;
+      if (line) line.hidden = !own.length;
       if (own.length) control.closest('details')?.setAttribute('open', '');
     }
-    summary.hidden = !faults.length;
-    if (!faults.length) return;
-    const head = document.createElement('p');
-    head.textContent = faults.length === 1 ? 'One thing to put right:' : `${faults.length} things to put right:`;
-    const list = document.createElement('ul');
-    for (const fault of faults) {
-      const row = document.createElement('li');
-      const control = $$('[name]', section).find((one) => one.name === fault.field);
-      const to = document.createElement(control ? 'a' : 'span');
-      to.textContent = fault.message;
-      if (control) {
-        /** @type {HTMLAnchorElement} */ (to).href = '#' + control.id;
-        to.addEventListener('click', (event) => {
-          event.preventDefault();
-          control.focus();
-        });
-      }
-      row.append(to);
-      list.append(row);
+    const told = faults.map((fault) => fault.message).join('\n');
+    if (whole && (loud || summary.dataset.told !== told)) {
+      summary.dataset.told = told;
+      summary.hidden = !faults.length;
+      const list = element('ul', '');
+      list.append(...faults.map((fault) => rowOf(section, fault)));
+      summary.replaceChildren(element('p', '', faults.length === 1 ? 'One thing to put right:' : `${faults.length} things to put right:`), list);
     }
-    summary.append(head, list);
-    if (takeFocus) summary.focus();
+    if (loud && faults.length) summary.focus();
+    else if (faults.length) say(section, faults.map((fault) => fault.message).join(' '), false);
+  }
+
+  /** A fault that leads to its field. @param {HTMLElement} section @param {Fault} fault */
+  function rowOf(section, fault) {
+    const row = element('li', '');
+    const control = $$('[name]', section).find((one) => one.name === fault.field);
+    const to = element(control ? 'a' : 'span', '', fault.message);
+    if (control) {
+      /** @type {HTMLAnchorElement} */ (to).href = '#' + control.id;
+      to.addEventListener('click', (event) => {
+        event.preventDefault();
+        control.focus();
+      });
+    }
+    row.append(to);
+    return row;
   }
 
   /**
-   * Ask and show. `loud` is for a button: faults are told and the answer is brought into sight. `linked` are the
-   * names that a link brought: their faults are told too, without taking the focus.
-   * @param {HTMLElement} section @param {{loud?: boolean, engine?: 'small' | 'full', linked?: Map<string, string>}} [how]
+   * Ask and show. `loud` is for a button: all faults are told and the answer is brought into sight.
+   * @param {HTMLElement} section @param {{loud?: boolean, engine?: 'small' | 'full'}} [how]
    */
-  async function work(section, { loud = false, engine = 'small', linked } = {}) {
+  async function work(section, { loud = false, engine = 'small' } = {}) {
     const result = $('.result', section);
-    const by = $('.by', section);
-    const status = $('.status', section);
+    if (result.dataset.shows === 'example') clearAnswer(section, 'Working it out …');
     const onLoading = /** @param {string} which */ (which) => {
-      if (loud) status.textContent = which === 'full' ? `Loading the full engine (${sizeText()}) …` : 'Starting the engine …';
+      if (loud) show(section, which === 'full' ? `Loading the full engine (${sizeText()}) …` : 'Starting the engine …');
     };
     try {
       const asked = inputsOf(section);
       const answered = await door.answer(section.dataset.calculator || '', asked, { engine, onLoading });
-      status.textContent = '';
+      if (!$('.status', section).classList.contains('unseen')) show(section, ''); // what was read out stays there
       const found = JSON.parse(answered.text);
       if (found.faults) {
-        if (loud) showFaults(section, found.faults, true);
-        else if (linked) showFaults(section, found.faults.filter((/** @type {Fault} */ one) => linked.has(one.field)), false);
-        if (shown.has(section)) $('.origin', section).textContent = 'The answer to your figures before. The ones above do not work yet.';
-        result.setAttribute('data-stale', '');
+        showFaults(section, found.faults, loud);
+        // What is typed may be on its way to something right; what was emptied is gone, and so is its answer.
+        if (!shown.has(section) || found.faults.some((/** @type {Fault} */ one) => !asked[one.field])) {
+          clearAnswer(section, why(section, found.faults, asked));
+        } else {
+          result.dataset.shows = 'earlier';
+          $('.origin', section).textContent = 'The answer to your figures before. The ones above do not work yet.';
+        }
         return;
       }
       showFaults(section, [], false);
-      result.removeAttribute('data-stale');
+      result.dataset.shows = 'answer';
       const open = $('.working', section)?.open;
       const before = shown.get(section)?.inputs === JSON.stringify(asked) ? shown.get(section)?.text : null;
       $('.slot', section).innerHTML = found.html; // written and escaped by calc.render
       if (open) $('.working', section).open = true;
       $('.origin', section).textContent = `Worked out from your figures: ${described(section)}.`;
       $('.tools', section).hidden = false;
-      by.textContent = words(answered.engine, engine, before, answered.text);
+      $('.by', section).textContent = words(answered.engine, engine, before, answered.text);
+      say(section, `Answer: ${$('.figure', section)?.textContent}. ${$('.sentence', section)?.textContent}`, loud);
       feed(section.dataset.calculator || '', found.answer.answers);
       shown.set(section, { inputs: JSON.stringify(asked), text: answered.text });
       section.dataset.engine = answered.engine;
@@ -181,7 +264,8 @@ export function startForms() {
       const text = error instanceof NotOnDevice
         ? 'The full engine is not on this device yet, and there is no signal. Try again with a signal; the small engine still answers.'
         : 'No engine could answer. Your figures are kept. Try again, or reload the page.';
-      if (loud || engine === 'full') status.textContent = text;
+      if (loud || engine === 'full') show(section, text);
+      else if (!shown.has(section)) clearAnswer(section, text);
     }
   }
 
@@ -198,8 +282,7 @@ export function startForms() {
       put(control.name, text);
       control.dataset.fed = text;
       keep();
-      const other = control.closest('.calc');
-      if (shown.has(other)) work(other);
+      askAgain([control.name]);
     }
   }
 
@@ -213,63 +296,100 @@ export function startForms() {
 
   const sizeText = () => `${(Number(engines.full_bytes) / MEGABYTE).toFixed(1)} MB, once`;
 
-  // What stands in the fields when the page opens: the link first, else what was typed last.
-  const stored = figures.read();
-  const linked = dropUnoffered(readLink(location.hash, names));
-  const storedHere = Object.entries(stored).filter(([name]) => names.has(name));
-  const opening = linked.given ? linked.values : new Map(storedHere);
-  for (const [name, text] of opening) put(name, text);
-  anchor = linked.given ? linked.anchor : '';
-  const replaced = linked.given && setAside(Object.fromEntries(storedHere));
-  tell(linked.dropped, replaced);
-  if (opening.size) keep();
-  if (linked.given && linked.anchor) document.getElementById(linked.anchor)?.scrollIntoView();
+  /** Whether a link of this book only carries on what lies on the device. @param {Map<string, string>} values */
+  const carriesOn = (values) => document.referrer.startsWith(root.href) && [...values].every(([name, text]) => inOneLine(text) === inOneLine(known[name] ?? usual(name)));
+  /** @param {string} name a place on this page, or it is none */
+  const placeOf = (name) => (document.getElementById(name) ? name : '');
 
-  /**
-   * A link has put its own figures in the fields: set those aside that stood there before, unless an earlier link had
-   * brought them, since then what was typed by hand is aside already.
-   * @param {Record<string, string>} before @returns {boolean} whether there is something to have back
-   */
-  function setAside(before) {
-    const now = Object.fromEntries(typed());
-    if (Object.keys(before).length && !same(before, now) && !same(before, brought.read())) earlier.write(before);
-    brought.write(now);
-    const held = earlier.read();
-    return Object.keys(held).length > 0 && !same(held, now);
+  // What stands in the fields when the page opens: a link first, else what was typed last. An address that this page
+  // wrote itself is no link: the device holds the same or something newer.
+  known = onDevice();
+  const linked = dropUnoffered(readLink(location.hash, names));
+  const own = history.state?.figures;
+  const brings = linked.given && !own && linked.values.size > 0 && !carriesOn(linked.values);
+  const foreign = linked.given && !own && (brings || !linked.values.size); // from elsewhere, though maybe broken
+  const opening = brings ? linked.values : new Map(Object.entries(known));
+  if (own === 'loose') for (const [name, text] of linked.values) opening.set(name, text);
+  for (const [name, text] of opening) {
+    put(name, text ?? '');
+    touched.add(name);
+  }
+  anchor = placeOf(linked.anchor);
+  if (brings) setAside(new Map([...names].map((name) => [name, known[name] ?? usual(name)])), false);
+  tell(foreign ? brokenParts(linked) : [], canGoBack());
+  if (opening.size || foreign) keep();
+  if (foreign) for (const section of sections) clearAnswer(section, NONE);
+  if (linked.given || opening.size) showPlace();
+  figures.watch(refresh);
+
+  /** Bring the place of the address into sight. A customer's one screen is read from its top. */
+  function showPlace() {
+    if (anchor && $('main').dataset.kind !== 'screen') document.getElementById(anchor)?.scrollIntoView({ behavior: 'instant' });
   }
 
-  /** @param {string[]} dropped @param {boolean} offerEarlier */
-  function tell(dropped, offerEarlier) {
-    const notice = $('#figures');
-    notice.replaceChildren();
-    if (dropped.length) {
-      const line = document.createElement('p');
-      line.textContent = `This link holds ${dropped.length === 1 ? 'a part' : dropped.length + ' parts'} that no field here takes, so ${dropped.length === 1 ? 'it was' : 'they were'} left out: ${dropped.join(' · ')}. The rest stands in the forms.`;
-      notice.append(line);
+  /**
+   * Other figures stand in the fields now: set those aside that a person typed before. What a link had brought is
+   * nobody's, unless `all` of it is to be had back.
+   * @param {Map<string, string>} before @param {boolean} all
+   */
+  function setAside(before, all) {
+    const fromLinks = brought.read();
+    const isMine = (/** @type {string} */ name) => all || fromLinks[name] !== before.get(name);
+    const replaced = [...before].some(([name, was]) => isMine(name) && was !== usual(name) && was !== valueOf(name));
+    for (const [name, was] of before) {
+      const now = valueOf(name);
+      if (isMine(name)) earlier.put(name, replaced && was !== now ? was : undefined);
+      if (was !== now && !all) brought.put(name, now);
     }
+  }
+
+  /** Whether a link's figures stand here, and a person's own lie aside. */
+  function canGoBack() {
+    const held = earlier.read();
+    const fromLinks = brought.read();
+    return [...names].some((name) => name in held && held[name] !== valueOf(name) && fromLinks[name] === valueOf(name));
+  }
+
+  /** What was wrong with a link, if anything. @param {ReturnType<typeof readLink>} from @returns {string[]} */
+  function brokenParts({ values, dropped }) {
+    const rest = values.size ? 'The rest stands in the forms.' : 'Nothing else is in it. It may have been cut short: ask for it again.';
+    if (dropped.length) return [`This link holds ${dropped.length === 1 ? 'a part' : dropped.length + ' parts'} that no field here takes, so ${dropped.length === 1 ? 'it was' : 'they were'} left out: ${dropped.join(' · ')}. ${rest}`];
+    return values.size ? [] : ['This link holds no figures. It may have been cut short: ask for it again.'];
+  }
+
+  /** @param {string[]} lines @param {boolean} offerEarlier @param {string} [because] @param {string} [verb] */
+  function tell(lines, offerEarlier, because = 'A link brought these figures. Yours are kept', verb = 'Put my earlier figures back') {
+    const notice = $('#figures');
+    notice.replaceChildren(...lines.map((text) => element('p', '', text)));
     if (offerEarlier) {
-      const line = document.createElement('p');
-      line.textContent = 'This link brought its own figures. Yours are kept on this device.';
-      const back = document.createElement('button');
-      back.type = 'button';
-      back.className = 'quiet';
-      back.textContent = 'Put my earlier figures back';
-      back.addEventListener('click', () => {
-        const held = earlier.read();
-        for (const name of names) put(name, held[name] ?? usual(name));
-        notice.hidden = true;
-        keep();
-        answerAll();
-      });
-      notice.append(line, back);
+      const where = earlier.works ? 'on this device.' : 'on this page until you leave it, as this device keeps no more.';
+      notice.append(element('p', '', `${because} ${where}`), button('quiet', verb, putBack));
     }
     notice.hidden = !notice.childNodes.length;
   }
 
-  /** The first form that is asked for comes first: a link is opened for its answer. */
-  function answerAll(/** @type {Map<string, string> | undefined} */ linked = undefined) {
-    const wanted = sections.filter((section) => section.id === anchor);
-    return Promise.all([...wanted, ...sections.filter((section) => !wanted.includes(section))].map((section) => work(section, { linked })));
+  /** What stands in the fields and what lies aside change places, so that this too can be taken back. */
+  function putBack() {
+    const held = earlier.read();
+    const changed = [...names].filter((name) => name in held && held[name] !== valueOf(name));
+    for (const name of changed) {
+      earlier.put(name, valueOf(name));
+      put(name, held[name]);
+    }
+    keep();
+    tell([], true, 'Your earlier figures stand in the forms again. The others are kept', 'Undo that');
+    askAgain(changed);
+  }
+
+  /**
+   * Answer each form that somebody's figures stand in. The one that is asked for comes first: a link is opened for its
+   * answer.
+   * @param {Map<string, unknown>} given by a link or by the device
+   */
+  function answerAll(given) {
+    const wanted = sections.filter((section) => hasOwn(section) || $$('[name]', section).some((one) => given.has(one.name)));
+    const first = wanted.filter((section) => section.id === anchor);
+    return Promise.all([...first, ...wanted.filter((section) => !first.includes(section))].map((section) => work(section)));
   }
 
   for (const section of sections) {
@@ -292,12 +412,12 @@ export function startForms() {
     $('.copy', section).addEventListener('click', async () => {
       anchor = section.id;
       keep();
-      const status = $('.status', section);
+      if (location.hash.length > LONGEST_LINK) return show(section, 'These figures are too long for a link.');
       try {
         await navigator.clipboard.writeText(location.href);
         $('.by', section).textContent = 'The link is copied. It holds these figures and nothing else.';
       } catch {
-        status.textContent = 'Copy the address of this page; it holds these figures.';
+        show(section, 'Copy the address of this page; it holds these figures.');
       }
     });
     section.addEventListener('input', (/** @type {Event} */ event) => {
@@ -307,42 +427,48 @@ export function startForms() {
       anchor = section.id;
       // The question goes out first; the door drops all but the newest. Keeping waits for a pause in the typing, or
       // for the page to be left.
-      for (const one of sections) if ($$('[name]', one).some((other) => other.name === control.name)) work(one);
+      askAgain([control.name]);
       clearTimeout(keeping);
       keeping = setTimeout(keep, PAUSE);
     });
     section.addEventListener('pointerdown', warm, { once: true });
     section.addEventListener('focusin', warm, { once: true });
   }
-  addEventListener('pagehide', () => {
-    if (keeping) keep();
-  });
-  // A plain jump inside the page keeps the figures in the address.
+  for (const left of ['pagehide', 'visibilitychange']) addEventListener(left, () => keeping && keep());
+  // A plain jump inside the page, and the way back to one, keeps the figures in the address; a link brings its own.
   addEventListener('hashchange', () => {
     const now = dropUnoffered(readLink(location.hash, names));
-    if (!now.given) {
-      anchor = now.anchor;
-      keep();
-      return;
+    anchor = placeOf(now.anchor);
+    if (!now.given || history.state?.figures) return keep();
+    if (!now.values.size) {
+      tell(brokenParts(now), canGoBack());
+      return keep();
     }
-    if (now.anchor === anchor && [...typed()].every(([name, text]) => now.values.get(name) === text)) return;
-    const before = Object.fromEntries(typed());
+    const before = new Map([...names].map((name) => [name, valueOf(name)]));
     for (const name of names) put(name, now.values.get(name) ?? usual(name));
-    tell(now.dropped, setAside(before));
-    anchor = now.anchor;
+    setAside(before, false);
+    tell(brokenParts(now), canGoBack());
     keep();
+    for (const name of now.values.keys()) touched.add(name);
+    for (const section of sections) clearAnswer(section, NONE);
     answerAll(now.values);
-    document.getElementById(now.anchor)?.scrollIntoView();
+    showPlace();
   });
   const clear = $('.clear-figures');
   clear?.addEventListener('click', () => {
-    earlier.write(Object.fromEntries(typed()));
+    const before = new Map([...names].map((name) => [name, valueOf(name)]));
+    const any = typed().size;
     for (const name of names) put(name, usual(name));
-    keep();
-    tell([], true);
-    $('#figures p').textContent = 'Your figures are cleared.';
-    $('#figures button').focus();
-    for (const section of sections) showFaults(section, [], false);
+    keep(); // first, as that makes room on a full device
+    if (any) setAside(before, true);
+    tell([], [...names].some((name) => name in earlier.read()), 'Your figures are cleared, and kept aside');
+    $('#figures button')?.focus();
+    for (const section of sections) {
+      $('.faults', section).hidden = true;
+      touched.clear();
+      showFaults(section, [], false);
+      clearAnswer(section, NONE);
+    }
   });
 
   /** @type {(done: unknown) => void} */
@@ -356,7 +482,9 @@ export function startForms() {
   }
   if (opening.size) {
     warmed = true;
-    running(answerAll(linked.given ? linked.values : undefined));
+    let moved = false; // by the reader: then the page stays where it is
+    for (const kind of ['wheel', 'touchstart', 'pointerdown', 'keydown']) addEventListener(kind, () => (moved = true), { once: true, passive: true });
+    running(answerAll(opening).then(() => moved || showPlace()));
   } else if ('requestIdleCallback' in window) requestIdleCallback(warm, { timeout: 3000 });
   else setTimeout(warm, 500);
   document.documentElement.dataset.ready = '';

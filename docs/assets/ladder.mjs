@@ -1,23 +1,19 @@
 // @ts-check
 // On a ladder: one step in sight, large, with two targets for a thumb. Ticks are those of the page. A hold point asks to
-// be met. Timers are kept as the moment when they end, so a locked phone does not stop them.
+// be met. The instruction comes whole; each hazard stands over it as a row with its signal word, which opens to the rest.
 
-import { root } from './early.mjs';
 import { button, element } from './make.mjs';
-import { shelf } from './state.mjs';
+import { startTimers } from './timers.mjs';
 
 const SWIPE = 60; // pixels that a finger has to travel
-const SECOND = 1000;
 
 export function startLadder() {
   const rows = /** @type {HTMLElement[]} */ ([...document.querySelectorAll('.step, .hold')]);
   const first = document.querySelector('.steps');
   if (!rows.length || !first || !('showModal' in HTMLDialogElement.prototype)) return;
-  const timers = shelf('timers', root);
   let at = 0;
   /** @type {any} */
   let lock = null;
-  let ticking = 0;
 
   const dialog = document.createElement('dialog');
   dialog.className = 'ladder';
@@ -32,13 +28,17 @@ export function startLadder() {
   const back = button('quiet', 'Back', () => go(at - 1));
   const done = button('act', 'Done, next', () => finish());
   foot.append(back, done);
-  dialog.append(top, body, foot);
+  const timers = startTimers();
+  dialog.append(top, body, foot); // and the timers, while it is open
   document.body.append(dialog);
 
   const opener = button('act', 'One step at a time', open);
   const line = element('p', 'tools ladder-open');
   line.append(opener);
   first.before(line);
+  const home = element('div', 'timers-home'); // where running timers stand while the ladder's view is closed
+  document.querySelector('main')?.prepend(home);
+  home.append(timers.strip);
 
   // The cautions of the page: all of them once before the first step, and each again with the steps that it guards.
   const warnings = /** @type {HTMLElement[]} */ ([...new Map([...document.querySelectorAll('main > .alarm, .step-caution > .alarm')]
@@ -54,6 +54,18 @@ export function startLadder() {
     return copy;
   }
 
+  /** A caution as one row, signal word and hazard, that opens to all of it. @param {HTMLElement} one */
+  function row(one) {
+    const copy = /** @type {HTMLElement} */ (bare(one));
+    const fold = element('details', copy.className + ' short');
+    fold.dataset.caution = one.dataset.caution;
+    const head = element('summary', '');
+    head.append(.../** @type {HTMLElement[]} */ ([...copy.querySelectorAll('.signal, .what')]));
+    fold.append(head, copy.querySelector('.hazard') ?? '');
+    fold.addEventListener('toggle', seen);
+    return fold;
+  }
+
   const box = (/** @type {HTMLElement} */ row) => /** @type {HTMLInputElement} */ (row.querySelector('input[data-step]'));
   const isHold = (/** @type {HTMLElement} */ row) => row.classList.contains('hold');
 
@@ -61,27 +73,29 @@ export function startLadder() {
     const next = rows.findIndex((row) => !box(row).checked);
     at = next < 0 ? rows.length - 1 : next || FIRST;
     dialog.showModal();
+    top.after(timers.strip);
     stayAwake();
     show();
   }
 
-  /** Keep the screen on where the device allows it. */
+  /** Keep the screen on where the device allows it, and only while this view is open. */
   async function stayAwake() {
     try {
-      lock = await /** @type {any} */ (navigator).wakeLock?.request('screen');
+      const held = await /** @type {any} */ (navigator).wakeLock?.request('screen');
+      if (!dialog.open || (lock && !lock.released)) held?.release();
+      else lock = held;
     } catch {
       lock = null; // low battery, or not allowed: the steps work all the same
     }
   }
   document.addEventListener('visibilitychange', () => {
-    if (document.visibilityState === 'visible' && dialog.open) {
-      stayAwake();
-      tell();
-    }
+    if (document.visibilityState === 'visible' && dialog.open) stayAwake();
   });
+  document.addEventListener('ticks', () => dialog.open && name());
   dialog.addEventListener('close', () => {
     lock?.release?.();
-    clearInterval(ticking);
+    lock = null;
+    home.append(timers.strip);
     rows[Math.max(at, 0)].scrollIntoView({ block: 'center' });
   });
 
@@ -105,83 +119,75 @@ export function startLadder() {
     go(at + 1);
   }
 
-  /** @param {string} [warning] */
-  function show(warning = '') {
+  /** The phase of the work that a row belongs to. @param {HTMLElement} row */
+  function phase(row) {
+    /** @type {Element | null} */
+    let before = row;
+    while (before && !before.classList.contains('phase')) before = before.previousElementSibling;
+    return before?.textContent;
+  }
+
+  /** Which step it is, and what the button does now. */
+  function name() {
     back.disabled = at === FIRST;
-    body.scrollTop = 0;
     if (at < 0) {
       where.textContent = 'Before you start';
       done.textContent = 'Read, next';
+      return seen();
+    }
+    const own = box(rows[at]);
+    const part = phase(rows[at]);
+    where.textContent = `${part ? part + ', ' : ''}${at + 1} of ${rows.length}${own.checked ? ', done' : ''}`;
+    done.textContent = isHold(rows[at]) && !own.checked ? 'This is true now' : at === rows.length - 1 ? 'Done' : own.checked ? 'Next' : 'Done, next';
+    seen();
+  }
+
+  /** A step is done only by somebody who has it before the eyes: all of its text lies in sight, or its end once it is longer. */
+  function seen() {
+    const view = body.getBoundingClientRect();
+    const parts = [...body.querySelectorAll('.ladder-do, .ladder-know')].map((one) => one.getBoundingClientRect());
+    done.disabled = parts.some((part) => part.bottom > view.bottom + 1 || (part.top < view.top - 1 && part.height < view.height));
+  }
+  body.addEventListener('scroll', seen);
+  addEventListener('resize', () => dialog.open && seen());
+
+  /** The cautions of a row: its own, and those of the page that guard it and no hold point has proved settled. @param {HTMLElement} row */
+  function cautionsOf(row) {
+    const settled = rows.slice(0, at).filter((one) => isHold(one) && box(one).checked).flatMap((one) => (one.dataset.proves ?? '').split(' '));
+    const guards = (row.dataset.guards ?? '').split(' ');
+    const found = warnings.filter((one) => guards.includes(one.dataset.caution ?? ''));
+    for (let before = row.previousElementSibling; before && /step-(caution|figure)/.test(before.className); before = before.previousElementSibling) {
+      found.push(.../** @type {HTMLElement[]} */ ([...before.querySelectorAll('.alarm')]));
+    }
+    return found.filter((one) => !settled.includes(one.dataset.caution ?? ''));
+  }
+
+  /** @param {string} [warning] */
+  function show(warning = '') {
+    body.scrollTop = 0;
+    if (at < 0) {
       body.classList.remove('at-hold');
       body.replaceChildren(...opening.map(bare));
-      body.focus({ preventScroll: true });
-      return;
-    }
-    const row = rows[at];
-    const own = box(row);
-    where.textContent = `${at + 1} of ${rows.length}${own.checked ? ', done' : ''}`;
-    body.replaceChildren();
-    body.classList.toggle('at-hold', isHold(row));
-    if (warning) body.append(element('p', 'stop-here', warning));
-    for (const one of warnings.filter((one) => (row.dataset.guards ?? '').split(' ').includes(one.dataset.caution ?? ''))) body.append(bare(one));
-    /** @type {Node[]} */
-    const drawings = [];
-    for (let before = row.previousElementSibling; before && /step-(caution|figure)/.test(before.className); before = before.previousElementSibling) {
-      const copies = [...before.childNodes].map(bare);
-      if (before.classList.contains('step-figure')) drawings.push(...copies);
-      else body.append(...copies);
-    }
-    if (isHold(row)) {
-      body.append(element('p', 'hold-word', 'Hold point'), element('p', 'ladder-do', row.querySelector('.hold-until')?.textContent ?? ''),
-        element('p', 'ladder-know', row.querySelector('.hold-know')?.textContent ?? ''));
     } else {
-      body.append(element('p', 'ladder-do', row.querySelector('.do')?.firstChild?.textContent ?? ''));
-    }
-    const waits = /** @type {HTMLElement | null} */ (row.querySelector('.wait'));
-    if (waits) body.append(timer(own.dataset.step ?? '', waits));
-    body.append(...drawings);
-    done.textContent = isHold(row) && !own.checked ? 'This is true now' : at === rows.length - 1 ? 'Done' : own.checked ? 'Next' : 'Done, next';
-    body.focus({ preventScroll: true });
-    tell();
-  }
-
-  /** @param {string} step @param {HTMLElement} waits */
-  function timer(step, waits) {
-    const place = element('div', 'timer');
-    place.dataset.step = step;
-    const least = Number(waits.dataset.least);
-    const told = element('p', 'left', waits.textContent ?? '');
-    told.setAttribute('role', 'timer');
-    const start = button('quiet', `Start ${least < 60 ? `${least} min` : `${least / 60} h`}`, () => {
-      timers.write({ ...timers.read(), [step]: new Date(Date.now() + least * 60 * SECOND).toISOString() });
-      tell();
-    });
-    place.append(told, start);
-    return place;
-  }
-
-  /** Say what is left of each timer, from the clock and not from counting. */
-  function tell() {
-    clearInterval(ticking);
-    const place = /** @type {HTMLElement | null} */ (body.querySelector('.timer'));
-    const ends = place && timers.read()[place.dataset.step ?? ''];
-    if (!place || !ends) return;
-    const left = /** @type {HTMLElement} */ (place.querySelector('.left'));
-    const start = /** @type {HTMLElement} */ (place.querySelector('button'));
-    start.textContent = 'Start again';
-    const update = () => {
-      const seconds = Math.ceil((Date.parse(ends) - Date.now()) / SECOND);
-      if (seconds > 0) {
-        left.textContent = `${Math.floor(seconds / 3600) ? `${Math.floor(seconds / 3600)} h ` : ''}${Math.floor(seconds / 60) % 60} min ${seconds % 60} s left`;
-        return;
+      const one = rows[at];
+      body.classList.toggle('at-hold', isHold(one));
+      body.replaceChildren();
+      if (warning) body.append(element('p', 'stop-here', warning));
+      body.append(...cautionsOf(one).map(row));
+      if (isHold(one)) {
+        body.append(element('p', 'hold-word', 'Hold point'), element('p', 'ladder-do', one.querySelector('.hold-until')?.textContent ?? ''),
+          element('p', 'ladder-know', one.querySelector('.hold-know')?.textContent ?? ''));
+      } else {
+        body.append(element('p', 'ladder-do', one.querySelector('.do')?.firstChild?.textContent ?? ''));
       }
-      if (!place.dataset.over) navigator.vibrate?.([300, 200, 300]);
-      place.dataset.over = '';
-      left.textContent = `The time is over, since ${new Date(ends).toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' })}. Feel and look before you go on.`;
-      clearInterval(ticking);
-    };
-    update();
-    if (Date.parse(ends) > Date.now()) ticking = setInterval(update, SECOND);
+      const waits = /** @type {HTMLElement | null} */ (one.querySelector('.wait'));
+      if (waits) body.append(timers.starter(box(one).dataset.step ?? '', waits));
+      for (let before = one.previousElementSibling; before && /step-(caution|figure)/.test(before.className); before = before.previousElementSibling) {
+        if (before.classList.contains('step-figure')) body.append(...[...before.childNodes].map(bare));
+      }
+    }
+    body.focus({ preventScroll: true });
+    name();
   }
 
   let from = { x: 0, y: 0 };

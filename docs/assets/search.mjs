@@ -94,7 +94,13 @@ export async function startSearch() {
   }
 
   const brought = /^#q=(.*)$/.exec(location.hash);
-  if (brought) box.value = decodeURIComponent(brought[1]);
+  if (brought) {
+    try {
+      box.value = decodeURIComponent(brought[1]);
+    } catch {
+      box.value = brought[1]; // as it stands: half a code, as in “100 %”
+    }
+  }
   box.addEventListener('input', show);
   place.querySelector('form')?.addEventListener('submit', (event) => {
     event.preventDefault();

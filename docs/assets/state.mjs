@@ -4,11 +4,22 @@
 
 const READABLE = /%(20|27|3A|3B|2C|2F|28|29|40|D7)/gi; // marks that an address may carry as they are
 const PLAIN = { 20: '+', 27: "'", '3A': ':', '3B': ';', '2C': ',', '2F': '/', 28: '(', 29: ')', 40: '@' };
+const LONGEST_TEXT = 8_000; // letters of one figure that a link may hold: some fifty rooms, walked round
+export const LONGEST_LINK = 32_000; // letters of a whole link
+const TOLD = 60; // letters of a part left out that are told
+
+/** Entries on lines of their own, as a field of many lines shows them. @param {string} text */
+export const inLines = (text) => text.split(';').map((entry) => entry.trim()).join('\n');
+
+/** Entries in one line, as a link and a sentence hold them. @param {string} text */
+export const inOneLine = (text) => text.split('\n').map((entry) => entry.trim()).filter(Boolean).join('; ');
+
+/** A lone half of a letter can be neither written into a link nor asked. @param {string} text */
+export const wellFormed = (text) => text.replace(/[\ud800-\udfff]/gu, '\ufffd');
 
 /** @param {string} text */
 export function encode(text) {
-  const flat = text.replace(/\s*\n\s*/g, '; ');
-  return encodeURIComponent(flat)
+  return encodeURIComponent(inOneLine(wellFormed(text)))
     .replace(/'/g, "'")
     .replace(READABLE, (whole, code) => /** @type {any} */ (PLAIN)[code.toUpperCase()] ?? whole);
 }
@@ -22,11 +33,15 @@ export function readLink(hash, names) {
   const [anchor, query] = splitOnce(hash.replace(/^#/, ''), '?');
   const values = new Map();
   const dropped = [];
+  if (query !== null && query.length > LONGEST_LINK) {
+    return { anchor: decode(anchor.slice(0, TOLD)) ?? '', values, dropped: [`all of it, as a link may hold ${LONGEST_LINK.toLocaleString('en')} letters`], given: true };
+  }
   for (const part of query === null ? [] : query.split('&').filter(Boolean)) {
     const [rawName, rawText] = splitOnce(part, '=');
     const name = decode(rawName);
     const text = rawText === null ? null : decode(rawText);
-    if (name === null || text === null || !names.has(name) || values.has(name)) dropped.push(part.slice(0, 60));
+    if (name === null || text === null || !names.has(name) || values.has(name)) dropped.push(part.slice(0, TOLD));
+    else if (text.length > LONGEST_TEXT) dropped.push(`${name}, longer than ${LONGEST_TEXT.toLocaleString('en')} letters`);
     else values.set(name, text);
   }
   return { anchor: decode(anchor) ?? '', values, dropped, given: query !== null };
@@ -53,33 +68,100 @@ function decode(text) {
   }
 }
 
+/** @returns {Storage | null} what a browser may forbid */
+function device() {
+  try {
+    return localStorage;
+  } catch {
+    return null;
+  }
+}
+
+/** @param {string | null | undefined} text JSON of an object of texts; anything else is taken as nothing */
+function pairsOf(text) {
+  try {
+    return Object.entries(JSON.parse(text || '{}') || {}).filter((pair) => typeof pair[1] === 'string');
+  } catch {
+    return [];
+  }
+}
+
 /**
- * A shelf on this device that may be full, forbidden or broken; it then says so and the page goes on.
+ * A shelf on this device. Each entry lies there by itself and is written when it changes, so that two pages never write
+ * over what the other one put there. The device may be full or forbid it; the entries then stay with the page, which
+ * goes on and can say so.
  * @param {string} key @param {URL} root of the book, as two books on one host keep apart
  */
 export function shelf(key, root) {
-  const own = `${key} ${root.pathname}`;
-  return {
-    works: true,
+  const whole = `${key} ${root.pathname}`; // where editions up to 0.3 kept all entries in one
+  const start = whole + ' ';
+  /** @type {Map<string, string | undefined>} what the device did not take */
+  const loose = new Map();
+
+  /** @param {string} name @param {string | undefined} text */
+  function write(name, text) {
+    try {
+      const kept = /** @type {Storage} */ (device());
+      if (text === undefined) kept.removeItem(start + name);
+      else if (kept.getItem(start + name) !== text) kept.setItem(start + name, text);
+      loose.delete(name);
+    } catch {
+      loose.set(name, text);
+    }
+  }
+
+  /** Lay out what an earlier edition kept in one entry. Where the device is full it stays where it is. */
+  function takeOver() {
+    const kept = device();
+    const old = kept?.getItem(whole);
+    if (!kept || old === null || old === undefined) return;
+    const entries = /** @type {[string, string][]} */ (pairsOf(old)).filter(([name]) => kept.getItem(start + name) === null);
+    for (const [name, text] of entries) write(name, text);
+    if (entries.every(([name]) => !loose.has(name))) kept.removeItem(whole);
+  }
+
+  /** @param {string} name that is not to come back from there either */
+  function forget(name) {
+    const kept = device();
+    const old = kept?.getItem(whole);
+    if (!kept || !old) return;
+    const others = pairsOf(old).filter(([other]) => other !== name);
+    kept.removeItem(whole);
+    if (others.length) kept.setItem(whole, JSON.stringify(Object.fromEntries(others))); // shorter than what stood there
+  }
+
+  const own = {
+    /** Whether the device holds all that was put here. */
+    get works() {
+      return !loose.size;
+    },
     /** @returns {Record<string, string>} */
     read() {
-      try {
-        const held = JSON.parse(localStorage.getItem(own) || '{}');
-        const pairs = Object.entries(held || {}).filter(([, text]) => typeof text === 'string');
-        return Object.fromEntries(/** @type {[string, string][]} */ (pairs));
-      } catch {
-        return {};
+      const kept = device();
+      const found = new Map();
+      for (let at = 0; kept && at < kept.length; at += 1) {
+        const place = kept.key(at) ?? '';
+        if (place.startsWith(start)) found.set(place.slice(start.length), wellFormed(kept.getItem(place) ?? ''));
       }
+      for (const [name, text] of loose) {
+        if (text === undefined) found.delete(name);
+        else found.set(name, text);
+      }
+      return Object.fromEntries(found);
     },
-    /** @param {Record<string, string>} values */
-    write(values) {
-      try {
-        localStorage.setItem(own, JSON.stringify(values));
-        this.works = true;
-      } catch {
-        this.works = false;
-      }
+    /** Put one entry, or take it away where `text` is undefined. @param {string} name @param {string} [text] */
+    put(name, text) {
+      if (text === undefined) forget(name);
+      write(name, text === undefined ? text : wellFormed(text));
+      for (const [other, waiting] of [...loose]) if (other !== name) write(other, waiting); // there may be room by now
       return this.works;
     },
+    /** Call `changed` when another page may have changed what lies here. @param {() => void} changed */
+    watch(changed) {
+      addEventListener('storage', ({ key: place }) => (place === null || place.startsWith(start)) && changed());
+      addEventListener('pageshow', ({ persisted }) => persisted && changed());
+    },
   };
+  takeOver();
+  return own;
 }

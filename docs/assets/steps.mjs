@@ -3,6 +3,7 @@
 // hold point before it is true.
 
 import { root } from './early.mjs';
+import { element } from './make.mjs';
 import { shelf } from './state.mjs';
 
 export function startSteps() {
@@ -10,29 +11,36 @@ export function startSteps() {
   const boxes = [...document.querySelectorAll('input[data-step]')].map((one) => /** @type {HTMLInputElement} */ (one));
   if (!boxes.length) return;
   const ticks = shelf('ticks', root);
-  let held = ticks.read();
   const told = document.querySelector('.ticked');
-  const say = document.createElement('p');
-  say.className = 'stop-here';
+  const say = element('p', 'stop-here');
   say.setAttribute('role', 'alert');
+  /** What was cleared here, to be put back. @type {[string, string][]} */
+  let cleared = [];
+  const idOf = (/** @type {HTMLInputElement} */ box) => box.dataset.step || '';
+  const clear = /** @type {HTMLElement | null} */ (document.querySelector('.clear-ticks'));
 
+  /** Show what lies on the device now, whichever page put it there. */
   function show() {
+    const held = ticks.read();
     let waiting = false;
     for (const box of boxes) {
-      box.checked = Boolean(held[box.dataset.step || '']);
+      box.checked = Boolean(held[idOf(box)]);
       box.closest('li')?.classList.toggle('waiting', waiting && !box.checked);
       if (box.dataset.hold !== undefined && !box.checked) waiting = true;
     }
     const done = boxes.filter((box) => box.checked).length;
     if (told) told.textContent = `${done} of ${boxes.length} steps and hold points are ticked.${ticks.works ? '' : ' This device does not keep ticks now.'}`;
+    if (clear) clear.textContent = cleared.length ? 'Put the ticks back' : 'Clear the ticks';
+    document.dispatchEvent(new Event('ticks'));
   }
 
   for (const [at, box] of boxes.entries()) {
     box.addEventListener('change', () => {
+      const wanted = box.checked;
+      show(); // another page may have cleared a hold point since
       const open = boxes.slice(0, at).find((earlier) => earlier.dataset.hold !== undefined && !earlier.checked);
       say.remove();
-      if (box.checked && open) {
-        box.checked = false;
+      if (wanted && open) {
         say.textContent = 'Stop. This hold point comes first:';
         const hold = open.closest('li');
         hold?.prepend(say);
@@ -40,26 +48,22 @@ export function startSteps() {
         open.focus({ preventScroll: true });
         return;
       }
-      const step = box.dataset.step || '';
-      if (box.checked) held[step] = new Date().toISOString();
-      else delete held[step];
-      ticks.write(held);
+      cleared = []; // a new round has begun
+      ticks.put(idOf(box), wanted ? new Date().toISOString() : undefined);
       show();
     });
   }
 
-  const clear = document.querySelector('.clear-ticks');
   clear?.addEventListener('click', () => {
-    const before = held;
-    if (clear.textContent === 'Put the ticks back') {
-      held = JSON.parse(/** @type {HTMLElement} */ (clear).dataset.before || '{}');
-      clear.textContent = 'Clear the ticks';
-    } else {
-      /** @type {HTMLElement} */ (clear).dataset.before = JSON.stringify(before);
-      held = Object.fromEntries(Object.entries(held).filter(([step]) => !boxes.some((box) => box.dataset.step === step)));
-      clear.textContent = 'Put the ticks back';
-    }
-    ticks.write(held);
+    const held = ticks.read();
+    const own = /** @type {[string, string][]} */ (boxes.map((box) => [idOf(box), held[idOf(box)]]).filter(([, when]) => when));
+    if (cleared.length) for (const [step, when] of cleared) ticks.put(step, when);
+    else for (const [step] of own) ticks.put(step);
+    cleared = cleared.length ? [] : own;
+    show();
+  });
+  ticks.watch(() => {
+    cleared = []; // another page has begun a round, and nothing old comes back over it
     show();
   });
   document.querySelector('.print')?.addEventListener('click', () => print());

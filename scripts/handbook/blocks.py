@@ -4,8 +4,10 @@ import re
 from pathlib import Path
 
 from calc import catalogue
+from calc.answer import Calculator
 from calc.decision_facts import QUESTIONS
 from calc.decision_shared import SHARED
+from calc.fields import entries
 from calc.render import form, html
 from calc.render.escape import escaped
 from calc.signals import caution
@@ -41,7 +43,11 @@ def finished(page: Page) -> str:
             if block.kind in ("trouble", "terms"):
                 parts.append((_trouble if block.kind == "trouble" else _terms)(block, page))
                 continue
-            text = {"steps": _steps, "caution": _caution, "figure": _figure}[block.kind](block)
+            text = (
+                _steps(block, page)
+                if block.kind == "steps"
+                else {"caution": _caution, "figure": _figure}[block.kind](block)
+            )
             cited += _cited_by_cautions(block)
         parts.append(text)
     if cited:
@@ -64,7 +70,7 @@ def calculator_section(data: CalculatorBlock) -> tuple[str, list[str]]:
     """Return a calculator with its worked example as HTML, and the sources that it can cite."""
     calculator = catalogue.find(data.use)
     assert calculator is not None  # checked before
-    example = tuple(data.example.items()) if data.example else calculator.example
+    example = worked_example(calculator, tuple(data.example.items()) if data.example else calculator.example)
     answer, _ = catalogue.work_out(data.use, dict(example))
     assert answer is not None  # checked before
     used = [source_id for line in answer.lines for source_id in line.sources] + [one.source for one in answer.cautions]
@@ -72,6 +78,29 @@ def calculator_section(data: CalculatorBlock) -> tuple[str, list[str]]:
     # What the calculator can cite for other figures has to be in the page's list too.
     used += list(calculator.sources)
     return form.section(calculator, example, answer), used
+
+
+# What a worked example says instead of the text that stands in the field beside it or in the line under its label, so
+# that nobody takes the example for an answer to what was typed. Made up, all of it.
+OTHER = {
+    "rooms": "Study: 13' 6\" x 11'", "ceiling_height_ft": "8' 6\"", "more_areas": "Attic room: 260", "place": "New York City", "year_built": "1958",
+    "person_height_in": "5' 6\"", "tank_gal": "3", "texture_psf": "0.4", "water_gal_per_100sqft": "2.2", "coats": "3", "coat_thickness_in": "3/64",
+    "door_width_in": "32", "joist_spacing_in": "24", "area_sqft": "149", "joint_ft": "52", "caulked_edge_ft": "49", "temperature_f": "64",
+    "humidity_pct": "55", "water_gal": "4", "outdoor_temperature_f": "45", "outdoor_humidity_pct": "60", "machine_cfm": "800", "tile_length_in": "24", "tile_width_in": "24",
+}  # fmt: skip
+
+
+def worked_example(calculator: Calculator, example: tuple[tuple[str, str], ...]) -> tuple[tuple[str, str], ...]:
+    """Return `example` with other texts than those that its form shows, where it can be worked out with them."""
+    fields = {field.name: field for field in calculator.fields}
+    beside = {
+        name: {field.default, *entries(field.example)} for name, field in fields.items() if field.kind != "choice"
+    }
+    other = tuple(
+        (name, "; ".join(OTHER.get(name, entry) if entry in beside.get(name, ()) else entry for entry in entries(text)))
+        for name, text in example
+    )
+    return other if catalogue.work_out(calculator.name, dict(other))[0] else example
 
 
 def _verdict(way: str) -> str:
@@ -87,10 +116,32 @@ def _caution(block: Block) -> str:
     return html.caution(caution(block.data.id))
 
 
-def _steps(block: Block) -> str:
+# The hold points that prove what a caution warns of: once they are ticked, a ladder's single step does not say it again.
+PROVED_BY = {
+    "asbestos-first": (
+        "scrape-result", "dry-scrape-result", "sand-result", "result-in-hand", "board-result", "panel-result", "patch-result", "joist-result",
+        "asbestos-none",
+    ),
+    "lead-paint": ("dry-scrape-lead", "sand-lead"),
+}  # fmt: skip
+PHASE_LIST = "step-phases.txt"
+
+
+def phases(docs: Path) -> dict[str, str]:
+    """Return the name of each phase of the work by the id of the step that begins it."""
+    path = docs / PHASE_LIST
+    rows = path.read_text(encoding="utf-8").splitlines() if path.exists() else []
+    return dict(row.split(" ", 1) for row in rows if row)  # type: ignore[misc]
+
+
+def _steps(block: Block, page: Page) -> str:
     rows = []
     number = 0
+    begins = phases(page.path.parents[1])
     for step in block.data.root:
+        phase = begins.get(step.hold if isinstance(step, Hold) else step.id)
+        if phase:
+            rows.append(f'<li class="phase"><h3>{escaped(phase)}</h3></li>')
         if isinstance(step, Hold):
             rows.append(_hold(step))
             continue
@@ -124,8 +175,10 @@ def _anchors(ids: list[str]) -> str:
 
 
 def _hold(hold: Hold) -> str:
+    proved = " ".join(caution_id for caution_id, holds in PROVED_BY.items() if hold.hold in holds)
+    proves = f' data-proves="{proved}"' if proved else ""
     return (
-        f'<li class="hold" id="{hold.hold}">{_anchors(hold.was)}<p class="hold-word">Hold point</p>'
+        f'<li class="hold" id="{hold.hold}"{proves}>{_anchors(hold.was)}<p class="hold-word">Hold point</p>'
         f'<p class="hold-until">{escaped(hold.until)}</p>'
         f'<p class="hold-know"><b>How you know:</b> {escaped(hold.know)}</p>'
         f'<label><input type="checkbox" data-step="{hold.hold}" data-hold><span class="do">This is true now</span></label></li>'

@@ -32,11 +32,16 @@ def address():
 
 
 @pytest.fixture(scope="session")
-def chromium():
-    with sync_playwright() as driver:
-        browser = driver.chromium.launch(executable_path=os.environ.get("CHROMIUM", "/usr/bin/chromium"), args=QUIET)
-        yield browser
-        browser.close()
+def driver():
+    with sync_playwright() as started:
+        yield started
+
+
+@pytest.fixture(scope="session")
+def chromium(driver):
+    browser = driver.chromium.launch(executable_path=os.environ.get("CHROMIUM", "/usr/bin/chromium"), args=QUIET)
+    yield browser
+    browser.close()
 
 
 @pytest.fixture

@@ -10,7 +10,7 @@ import pytest
 from calc import browser, catalogue, sources
 from calc.fixture_rules import KINDS
 from calc.render.escape import escaped
-from handbook import build, engines, evidence, pages
+from handbook import blocks, build, engines, evidence, pages
 
 SITE = build.SITE
 WAY = SITE / "methods" / "skim-over" / "index.html"
@@ -36,7 +36,7 @@ def every_page():
 @pytest.mark.parametrize("calculator", catalogue.every(), ids=lambda one: one.name)
 def test_the_printed_example_is_what_calc_answers(every_page, calculator):
     """Each calculator stands on a page, and one page at least prints its own example byte for byte."""
-    text = browser.answer(calculator.name, json.dumps(dict(calculator.example)))
+    text = browser.answer(calculator.name, json.dumps(dict(blocks.worked_example(calculator, calculator.example))))
     own = [page for page in every_page.values() if f'<section class="calc" id="{calculator.name}"' in page]
     assert own
     assert any(json.loads(text)["html"] in page for page in own)
