@@ -146,7 +146,9 @@ export function startLadder() {
   function seen() {
     const view = body.getBoundingClientRect();
     const parts = [...body.querySelectorAll('.ladder-do, .ladder-know')].map((one) => one.getBoundingClientRect());
-    done.disabled = parts.some((part) => part.bottom > view.bottom + 1 || (part.top < view.top - 1 && part.height < view.height));
+    const top = parts[0]?.top ?? view.top;
+    const bottom = parts.at(-1)?.bottom ?? view.bottom;
+    done.disabled = bottom > view.bottom + 1 || (top < view.top - 1 && bottom - top < view.height);
   }
   body.addEventListener('scroll', seen);
   addEventListener('resize', () => dialog.open && seen());

@@ -67,6 +67,8 @@ export function startSteps() {
     show();
   });
   document.querySelector('.print')?.addEventListener('click', () => print());
+  const when = document.querySelector('.sheet-head .when');
+  addEventListener('beforeprint', () => when && (when.textContent = `Printed ${new Date().toLocaleDateString([], { dateStyle: 'medium' })}`));
   const send = /** @type {HTMLElement | null} */ (document.querySelector('.send'));
   send?.addEventListener('click', async () => {
     // The address of the one screen for a customer, with the figures that stand in the address now.

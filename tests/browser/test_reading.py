@@ -1,5 +1,7 @@
 """Every page as it is read: nothing too wide, nothing too small, no violation, no request elsewhere, on paper too."""
 
+import re
+
 import pytest
 
 from handbook import engines, serve
@@ -114,3 +116,23 @@ def test_only_what_is_used_is_shipped(make_page, address):
         if path.suffix in (".css", ".mjs")
     }
     assert shipped <= asked
+
+
+def test_a_job_sheet_has_a_place_for_name_and_day_and_a_plan_to_hang_from(make_page, address, tmp_path):
+    """Three rooms, no figures for the rest: the plan as wide as the paper, and no more sheets than somebody carries."""
+    page = make_page(1280, service_workers="block")
+    page.goto(address + "methods/board-over/#board?rooms=Living:+20'+x+14';+Den:+12'+x+11';+Hall:+12'+x+4'")
+    page.wait_for_selector("#board[data-engine]")
+    page.wait_for_selector("#takeoff[data-engine]")
+    assert not page.locator(".sheet-head").is_visible()
+    for size in ("Letter", "A4"):
+        paper = tmp_path / f"{size}.pdf"
+        page.pdf(path=paper, format=size)
+        assert len(re.findall(rb"/Type\s*/Page\b", paper.read_bytes())) <= 9, size
+    page.emulate_media(media="print")
+    page.set_viewport_size({"width": 680, "height": 900})  # what lies between the margins of a sheet, 18 cm
+    head = page.locator(".sheet-head").inner_text()
+    assert "Name" in head and "Day" in head and re.search(r"Printed .*\d", head)
+    for plan in page.locator("#board svg.sheet").all():
+        box = plan.bounding_box()
+        assert box["width"] > 600 or box["height"] > 700, "as wide as the paper, or as high"
