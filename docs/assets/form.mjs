@@ -38,6 +38,7 @@ export function startForms() {
   /** What this page last saw on the device, field by field. @type {Record<string, string | undefined>} */
   let known = {};
   let anchor = '';
+  let seen = location.hash; // the address that this page last read or wrote
 
   /** @param {string} name */
   const valueOf = (name) => wellFormed(controls.get(name)?.[0].value ?? carried.get(name) ?? '').trim();
@@ -84,9 +85,10 @@ export function startForms() {
     const facts = ($('.verdict')?.dataset.facts ?? '').split(' ');
     judge(new Map([...values].filter(([name]) => facts.includes(name))));
     const address = link(anchor, values);
-    if (values.size || location.hash.includes('?')) {
+    if (seen === location.hash && (values.size || seen.includes('?'))) { // else a jump is on its way, and is told in a moment
       // The address is marked as this page's own: whoever comes back to it wants the newest figures, not those of then.
       history.replaceState({ ...history.state, figures: figures.works ? 'kept' : 'loose' }, '', address || location.pathname);
+      seen = location.hash;
     }
     const where = address.length > LONGEST_LINK ? 'A link cannot hold them either: leave this page open.' : 'The link in the address still holds your figures.';
     for (const line of $$('.saved')) line.textContent = figures.works ? '' : `This device keeps nothing for this page now. ${where}`;
@@ -324,7 +326,7 @@ export function startForms() {
 
   /** Bring the place of the address into sight. A customer's one screen is read from its top. */
   function showPlace() {
-    if (anchor && $('main').dataset.kind !== 'screen') document.getElementById(anchor)?.scrollIntoView({ behavior: 'instant' });
+    if ($('main').dataset.kind !== 'screen') document.getElementById(anchor)?.scrollIntoView({ behavior: 'instant' });
   }
 
   /**
@@ -366,6 +368,10 @@ export function startForms() {
       notice.append(element('p', '', `${because} ${where}`), button('quiet', verb, putBack));
     }
     notice.hidden = !notice.childNodes.length;
+    // What is to be told of a link stands where the link leads.
+    const place = $('main').dataset.kind === 'screen' ? undefined : sections.find((section) => section.id === anchor);
+    if (place && place.firstChild !== notice) place.prepend(notice);
+    else if (!place && $('main').previousSibling !== notice) $('main').before(notice);
   }
 
   /** What stands in the fields and what lies aside change places, so that this too can be taken back. */
@@ -437,7 +443,8 @@ export function startForms() {
   for (const left of ['pagehide', 'visibilitychange']) addEventListener(left, () => keeping && keep());
   // A plain jump inside the page, and the way back to one, keeps the figures in the address; a link brings its own.
   addEventListener('hashchange', () => {
-    const now = dropUnoffered(readLink(location.hash, names));
+    seen = location.hash;
+    const now = dropUnoffered(readLink(seen, names));
     anchor = placeOf(now.anchor);
     if (!now.given || history.state?.figures) return keep();
     if (!now.values.size) {

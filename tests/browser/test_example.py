@@ -91,6 +91,7 @@ def test_a_broken_link_shows_no_examples_number(page, address, fragment):
     no_figure(page, "skim")
     told = page.locator("#figures, #skim-rooms-fault").filter(visible=True)
     expect(told.first).to_contain_text(re.compile("left out|cut short|Living"))
+    expect(told.first).to_be_in_viewport()
 
 
 def test_a_broken_link_leaves_the_readers_own_figures(page, address):
