@@ -1,8 +1,8 @@
 #!/usr/bin/env python3
 """The one command: python3 scripts/book.py serve | build | check | test | bench.
 
-Needs Python 3.11 or newer and nothing else: it makes its own environment in .venv, brings Node with it, and keeps both
-in step with the lock files. Everything after that runs inside the environment.
+Needs Python 3.11 or newer with its venv module, and nothing else: it makes its own environment in .venv, brings Node and
+a browser for the tests with it, and keeps all in step with the lock files. Everything after that runs inside it.
 """
 
 import argparse
@@ -20,6 +20,9 @@ LOCK = ROOT / "requirements.lock"
 NPM_LOCK = ROOT / "scripts" / "package-lock.json"
 MODULES = ROOT / "scripts" / "node_modules"
 OLDEST = (3, 11)
+NO_BROWSER = (
+    "The tests drive a browser: install Chromium (on Debian: apt-get install chromium), or set CHROMIUM to its path."
+)
 BROWSERS = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable")
 
 
@@ -139,32 +142,41 @@ def test(rest: list[str]) -> int:
     return _inside("-m", "pytest", "-n", "2", "--dist", "worksteal") or status
 
 
-def browser() -> str:
-    """Return the browser that the tests drive; it is the one thing that this command cannot bring with it."""
+def browser() -> None:
+    """Find the browser that the tests drive: `CHROMIUM`, the system's own, or the one that comes with the packages."""
     found = os.environ.get("CHROMIUM") or next((path for name in BROWSERS if (path := shutil.which(name))), "")
     if not found:
-        raise Stop(
-            "The tests drive a browser: install Chromium (on Debian: apt-get install chromium), or set CHROMIUM to its path."
-        )
+        print("browser: none on this machine, so the locked one is used", flush=True)
+        found = _call([str(BIN / "python"), "-m", "handbook.browser"], NO_BROWSER, quiet=True).strip()
+    _call([found, "--version"], f"The browser at {found} does not start. {NO_BROWSER}", quiet=True)
     os.environ["CHROMIUM"] = found
-    return found
 
 
 def _environment() -> dict[str, str]:
     paths = os.pathsep.join((str(ROOT / "scripts"), str(ROOT)))
-    return {**os.environ, "PYTHONPATH": paths, "PATH": f"{BIN}{os.pathsep}{os.environ.get('PATH', '')}"}
+    own = {
+        "PYTHONPATH": paths,
+        "PATH": f"{BIN}{os.pathsep}{os.environ.get('PATH', '')}",
+        # The driver of the browser brings a Node that a bare system cannot start; the locked one starts anywhere.
+        "PLAYWRIGHT_NODEJS_PATH": str(BIN / ("node.exe" if os.name == "nt" else "node")),
+    }
+    return {**os.environ, **own}
 
 
 def _inside(*arguments: str) -> int:
     return subprocess.run([str(BIN / "python"), *arguments], cwd=ROOT, env=_environment(), check=False).returncode
 
 
-def _call(command: list[str], sentence: str, cwd: Path = ROOT, quiet: bool = False) -> None:
-    done = subprocess.run(command, cwd=cwd, env=_environment(), capture_output=True, text=True, check=False)
+def _call(command: list[str], sentence: str, cwd: Path = ROOT, quiet: bool = False) -> str:
+    try:
+        done = subprocess.run(command, cwd=cwd, env=_environment(), capture_output=True, text=True, check=False)
+    except OSError as error:
+        raise Stop(f"{sentence}\n{error}") from None
     if done.returncode:
         raise Stop(f"{sentence}\n{done.stderr.strip()[-1500:]}")
     if done.stderr.strip() and not quiet:
         print(done.stderr.strip())
+    return done.stdout
 
 
 def _in_step(stamp: Path, lock: Path) -> bool:
