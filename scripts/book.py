@@ -138,7 +138,8 @@ def test(rest: list[str]) -> int:
     if _inside("-m", "handbook.build"):
         return 1
     print("tests:", flush=True)
-    # Two at a time; whoever is done takes from the other, as the engines' tests take minutes and the rest seconds.
+    # Two at a time: one begins with the engines' tests, which take minutes, the other with the rest, which take seconds;
+    # whoever is done takes from the other's end (tests/conftest.py puts the longest first).
     return _inside("-m", "pytest", "-n", "2", "--dist", "worksteal") or status
 
 

@@ -15,7 +15,11 @@ from questions import as_lines, questions
 
 HERE = Path(__file__).parent
 SITE = engines.ROOT / "site"
-COUNT = 10_000  # random questions a calculator
+COUNT = 10_000  # random questions a calculator, all of them for the small engine, whose every part is another's work
+# The full engine is CPython and runs `calc` as it stands; another version and a trimmed library are all that may differ.
+# The lowered package under CPython differs in its source alone, and the small engine runs that source on every question.
+COUNT_FULL = 3_000
+COUNT_LOWERED = 1_000
 # A layout of boards (taping takes its joints from one) is thousands of steps of search, each of which must go the same
 # way: fewer questions ask as much. The choice of way looks at all its rules each time, and its answers are picked from a
 # few. A room's humidity is some ten courses of dozens of steps each time.
@@ -40,7 +44,7 @@ def packed() -> str:
 
 
 def in_cpython(calculator: str, asked: list[dict[str, str]]) -> list[str]:
-    """CPython's digests; kept for the next engine by what was asked and by every byte of `calc`."""
+    """CPython's digests of every question; kept for the next engine by what was asked and by every byte of `calc`."""
     key = hashlib.sha256(as_lines(calculator, asked).encode())
     for path in sorted((engines.ROOT / "calc").rglob("*.py")):
         key.update(path.read_bytes())
@@ -71,9 +75,11 @@ def _lines(command: list[str], text: str) -> list[str]:
 
 
 def compare(calculator: catalogue.Calculator, ask, count: int = COUNT) -> None:
-    """Assert equal bytes for every question; show the first that differs in full."""
-    asked = every_question(calculator, min(count, FEWER.get(calculator.name, count)))
-    ours = in_cpython(calculator.name, asked)
+    """Assert equal bytes for the vectors and `count` random questions; show the first that differs in full."""
+    asked = every_question(calculator, FEWER.get(calculator.name, COUNT))
+    ours = in_cpython(calculator.name, asked)  # once for all engines, so fewer questions are the first ones of the same
+    surplus = max(0, FEWER.get(calculator.name, COUNT) - count)
+    asked, ours = asked[: len(asked) - surplus], ours[: len(ours) - surplus]
     theirs = ask(calculator.name, asked)
     assert len(theirs) == len(ours)
     differing = [at for at, digest in enumerate(ours) if digest != theirs[at]]

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from ask import compare, in_lowered
+from ask import COUNT_LOWERED, compare, in_lowered
 from calc import catalogue
 from handbook import engines
 from handbook.faults import ContentFaults
@@ -30,8 +30,7 @@ def lowered(tmp_path_factory):
 
 @pytest.mark.parametrize("calculator", catalogue.every(), ids=lambda one: one.name)
 def test_same_bytes_under_cpython(calculator, lowered):
-    # The small engine runs the same lowered source on every question; here a part of them is enough.
-    compare(calculator, lambda *asked: in_lowered(lowered, *asked), 1_000)
+    compare(calculator, lambda *asked: in_lowered(lowered, *asked), COUNT_LOWERED)
 
 
 def test_nothing_is_left_that_the_small_engine_lacks():
