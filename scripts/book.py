@@ -115,6 +115,7 @@ def check() -> int:
         ("format", [str(BIN / "ruff"), "format", "--check", "--quiet", "."]),
         ("lint", [str(BIN / "ruff"), "check", "--quiet", "."]),
         ("types", [str(BIN / "mypy")]),
+        ("types of the page", [str(BIN / "node"), str(MODULES / "typescript" / "bin" / "tsc"), "-p", "scripts"]),
         ("floors", [str(BIN / "lint-imports")]),
         ("content", [str(BIN / "python"), "-m", "handbook.check"]),
     )

@@ -3,6 +3,7 @@
 
 import { createDoor } from './engine.mjs';
 import { shelf } from './state.mjs';
+import { showWait } from './waiting.mjs';
 
 /** Where the book begins, whatever page this is. */
 export const root = new URL(document.documentElement.dataset.root || '.', location.href);
@@ -15,12 +16,12 @@ const hasForms = () => Boolean(document.querySelector('link[rel="modulepreload"]
 const absolute = Object.fromEntries(
   Object.entries(engines).map(([name, path]) => [name, typeof path === 'string' ? new URL(path, root).href : path]),
 );
-export const door = createDoor(new URL('worker.mjs', import.meta.url).href, absolute);
+export const door = createDoor(new URL('worker.mjs', import.meta.url).href, absolute, (waited, calculator) => showWait(waited, calculator, (one) => door.stop(one)));
 export const figures = shelf('figures', root);
 
 if (engines.small_module && hasForms() && !navigator.serviceWorker?.controller) {
   // A first visit: ask for the engine's parts before the worker is up to ask for them. It finds them in the browser's
   // cache then. Later the book is on the device, and there is nothing to gain.
-  for (const part of ['small_module', 'small_wasm', 'small_calc']) fetch(absolute[part]).catch(() => undefined);
+  for (const part of ['small_module', 'small_wasm', 'small_calc']) fetch(String(absolute[part])).catch(() => undefined);
 }
 if (engines.small_module && (location.hash.includes('?') || Object.keys(figures.read()).length)) door.warm();

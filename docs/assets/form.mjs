@@ -479,7 +479,7 @@ export function startForms() {
   });
 
   /** @type {(done: unknown) => void} */
-  let running;
+  let running = () => {};
   const started = new Promise((resolve) => (running = resolve));
   let warmed = false;
   function warm() {

@@ -107,7 +107,7 @@ export function startGuide() {
   for (const kind of ['pointerdown', 'focusin', 'click']) section.addEventListener(kind, (event) => {
     const way = /** @type {HTMLAnchorElement | null} */ (/** @type {Element} */ (event.target).closest('.items .label a'));
     if (!way) return;
-    const facts = new Map([...names, ...Object.values(FIGURES)].filter(filled).map((name) => [name, entry(name).value.trim()]));
+    const facts = new Map([...names, ...Object.values(FIGURES)].filter(filled).map((name) => /** @type {[string, string]} */ ([name, entry(name).value.trim()])));
     way.href = way.href.split('#')[0] + link('', facts);
   });
 

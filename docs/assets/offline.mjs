@@ -1,36 +1,56 @@
 // @ts-check
 // After one visit the book works without a signal. A new edition waits until the reader takes it.
 
-import { engines, root } from './early.mjs';
+import { root } from './early.mjs';
+import { button, element } from './make.mjs';
+
+const TRY_AGAIN_AFTER = [20_000, 60_000, 300_000]; // milliseconds after a part did not come
+const KEPT = 'This book is on your device. It works without a signal.';
+
+let under = 'serviceWorker' in navigator && Boolean(navigator.serviceWorker.controller); // whether an edition holds this page
+let tries = 0;
 
 export async function startOffline() {
   if (!('serviceWorker' in navigator)) return;
-  const hadOne = Boolean(navigator.serviceWorker.controller);
+  const { serviceWorker } = navigator;
+  // Whoever takes a new edition takes it for every open page: the parts that an older page would still ask for are gone.
+  serviceWorker.addEventListener('controllerchange', () => {
+    if (under) location.reload();
+    under = true;
+  });
+  serviceWorker.addEventListener('message', ({ data }) => data?.type === 'MISSING' && missing(data.what));
+  serviceWorker.startMessages();
   try {
-    const registration = await navigator.serviceWorker.register(new URL('sw.js', root), { scope: root.pathname });
-    if (registration.waiting && hadOne) offer(registration.waiting);
-    registration.addEventListener('updatefound', () => {
-      const worker = registration.installing;
-      worker?.addEventListener('statechange', () => {
-        if (worker.state === 'installed' && hadOne) offer(worker);
-      });
-    });
-    await navigator.serviceWorker.ready;
-    say('This book is on your device. It works without a signal.');
+    await register();
+    await serviceWorker.ready;
+    say(KEPT);
     document.documentElement.dataset.offline = '';
-    await forgetOldEngines();
   } catch {
     say('This device does not keep the book. It needs a signal.');
   }
 }
 
-/** Take what belongs to older editions out of the cache of the full engine. */
-async function forgetOldEngines() {
-  const own = [engines.full_folder, engines.full_calc].map((path) => new URL(String(path), root).href);
-  const cache = await caches.open('full-engine');
-  for (const request of await cache.keys()) {
-    if (!own.some((start) => request.url.startsWith(start))) await cache.delete(request);
-  }
+async function register() {
+  const registration = await navigator.serviceWorker.register(new URL('sw.js', root), { scope: root.pathname });
+  if (registration.waiting && registration.active) offer(registration.waiting);
+  if (registration.installing) watch(registration, registration.installing);
+  registration.onupdatefound = () => registration.installing && watch(registration, registration.installing);
+}
+
+/** @param {ServiceWorkerRegistration} registration @param {ServiceWorker} worker */
+function watch(registration, worker) {
+  worker.addEventListener('statechange', () => {
+    if (worker.state === 'installed' && registration.active) offer(worker);
+  });
+}
+
+/** A part did not come, so nothing was installed: say which, and try again. @param {string} what */
+function missing(what) {
+  const again = TRY_AGAIN_AFTER[tries++];
+  const then = again ? 'It is tried again soon.' : 'Open a page later to try again.';
+  const edition = navigator.serviceWorker.controller ? 'A new edition is there, and not on this device yet; the one before works.' : 'This book is not on your device yet; it needs a signal.';
+  say(`${edition} ${what}. ${then}`);
+  if (again) setTimeout(() => register().catch(() => undefined), again);
 }
 
 /** @param {string} text */
@@ -43,16 +63,8 @@ function say(text) {
 function offer(worker) {
   const notice = document.getElementById('edition');
   if (!notice) return;
-  const line = document.createElement('p');
-  line.textContent = 'A new edition of this book is here. What you typed and ticked stays.';
-  const take = document.createElement('button');
-  take.type = 'button';
-  take.className = 'act';
-  take.textContent = 'Take the new edition';
-  take.addEventListener('click', () => {
-    navigator.serviceWorker.addEventListener('controllerchange', () => location.reload(), { once: true });
-    worker.postMessage({ type: 'SKIP_WAITING' });
-  });
-  notice.replaceChildren(line, take);
+  const take = button('act', 'Take the new edition', () => worker.postMessage({ type: 'SKIP_WAITING' }));
+  notice.replaceChildren(element('p', '', 'A new edition of this book is here. What you typed and ticked stays.'), take);
   notice.hidden = false;
+  if (navigator.serviceWorker.controller) say(KEPT);
 }

@@ -1,32 +1,37 @@
 // @ts-check
-// Both engines behind one call. A message in: {id, engine, calculator, inputs}; out: {id, text} or {id, error}, and
-// {id, loading} while an engine starts. Messages carry names and plain text; no Python ever travels in them.
+// Both engines behind one call. A message in: {id, engines, engine, calculator, inputs}; out: {id, text} or {id, error,
+// kind}, and before it {id, phase, bytes, total} while an engine loads, starts and answers. Messages carry names and
+// plain text; no Python ever travels in them.
 
-/** @typedef {{small_module: string, small_wasm: string, small_calc: string, full_folder: string, full_calc: string}} Engines */
+import { fetchFrom, only, Part, whole } from './parts.mjs';
+
+/** @typedef {Record<'small_module' | 'small_wasm' | 'small_calc' | 'full_folder' | 'full_calc', string> & {full_size: number}} Engines */
 /** @typedef {(calculator: string, inputs: string) => string} Answer */
+/** @typedef {(phase: string, bytes?: number, total?: number) => void} Tell */
 
 const HEAP_BYTES = 8 * 1024 * 1024;
+const FULL_PARTS = ['pyodide-lock.json', 'pyodide.asm.mjs', 'pyodide.asm.wasm', 'pyodide.mjs', 'python_stdlib.zip'];
+
+only(new URL('..', import.meta.url).href);
 
 /** @type {Record<string, Promise<Answer> | undefined>} */
 const started = {};
 let afterAnswer = () => {};
 
-/** @param {string} url @returns {Promise<Response>} */
-async function get(url) {
-  const response = await fetch(url);
-  if (!response.ok) throw new Error(`${response.status} for ${url}`);
-  return response;
-}
-
-/** @param {Engines} engines @returns {Promise<Answer>} */
-async function startSmall(engines) {
-  const [{ loadMicroPython }, bundle] = await Promise.all([
-    import(engines.small_module),
-    get(engines.small_calc).then((response) => response.arrayBuffer()),
+/** @param {Engines} engines @param {Tell} tell @returns {Promise<Answer>} */
+async function startSmall(engines, tell) {
+  /** @type {(bytes: number) => void} */
+  const came = (bytes) => tell('loading', bytes, 0);
+  const folder = engines.small_module.replace(/[^/]+$/, '');
+  const [, [bundle]] = await Promise.all([
+    whole('the small engine', folder, ['micropython.mjs', 'micropython.wasm'], folder, came),
+    whole('the calculators', '', [engines.small_calc], engines.small_calc, came),
   ]);
+  tell('starting');
+  const { loadMicroPython } = await import(engines.small_module);
   const engine = await loadMicroPython({ url: engines.small_wasm, heapsize: HEAP_BYTES, linebuffer: true });
   engine.FS.mkdir('/calculators');
-  for (const [path, bytes] of unpacked(new Uint8Array(bundle))) {
+  for (const [path, bytes] of unpacked(bundle)) {
     const folders = path.split('/').slice(0, -1);
     folders.forEach((_, depth) => {
       const folder = '/calculators/' + folders.slice(0, depth + 1).join('/');
@@ -48,34 +53,56 @@ async function startSmall(engines) {
 function unpacked(bundle) {
   const end = bundle.indexOf(10);
   let at = end + 1;
+  /** @type {[string, number][]} */
   const head = JSON.parse(new TextDecoder().decode(bundle.subarray(0, end)));
   return head.map(([path, size]) => [path, bundle.subarray(at, (at += size))]);
 }
 
-/** @param {Engines} engines @returns {Promise<Answer>} */
-async function startFull(engines) {
-  const [{ loadPyodide }, wheel] = await Promise.all([
-    import(engines.full_folder + 'pyodide.mjs'),
-    get(engines.full_calc).then((response) => response.arrayBuffer()),
+/** @param {Engines} engines @param {Tell} tell @returns {Promise<Answer>} */
+async function startFull(engines, tell) {
+  let bytes = 0;
+  /** @type {(more: number) => void} */
+  const came = (more) => tell('loading', (bytes += more), engines.full_size);
+  const [, [wheel]] = await Promise.all([
+    whole('the full engine', engines.full_folder, FULL_PARTS, engines.full_folder, came),
+    whole('the calculators of the full engine', '', [engines.full_calc], engines.full_calc, came),
   ]);
+  tell('starting');
+  const { loadPyodide } = await import(engines.full_folder + 'pyodide.mjs');
   const engine = await loadPyodide({ indexURL: engines.full_folder });
-  engine.FS.writeFile('/calculators.whl', new Uint8Array(wheel));
+  engine.FS.writeFile('/calculators.whl', wheel);
   engine.runPython('import sys\nsys.path.append("/calculators.whl")\nfrom calc.browser import answer');
   return engine.globals.get('answer');
 }
 
+/** An engine that trapped or overran its stack is in no known state; one that raised goes on. @param {unknown} error */
+const broken = (error) => error instanceof WebAssembly.RuntimeError || error instanceof RangeError;
+
 self.onmessage = async ({ data }) => {
   const { id, engines, engine, calculator, inputs } = data;
+  /** @type {Tell} */
+  const tell = (phase, bytes = 0, total = 0) => self.postMessage({ id, phase, bytes, total });
+  /** @param {string} kind @param {unknown} error */
+  const fail = (kind, error) => self.postMessage({ id, kind, error: String((error instanceof Error && error.message) || error).slice(0, 500) });
+  /** @type {Answer} */
+  let answer;
   try {
     if (!started[engine]) {
-      self.postMessage({ id, loading: engine });
-      started[engine] = engine === 'full' ? startFull(engines) : startSmall(engines);
+      tell('loading');
+      started[engine] = engine === 'full' ? startFull(engines, tell) : startSmall(engines, tell);
     }
-    const answer = await started[engine];
+    answer = await /** @type {Promise<Answer>} */ (started[engine]);
+    fetchFrom.clear();
+  } catch (error) {
+    started[engine] = undefined; // so that the next question tries again, after a lost signal for one
+    return fail(error instanceof Part ? error.kind : 'engine', error);
+  }
+  try {
+    tell('answering');
     self.postMessage({ id, text: calculator ? answer(calculator, inputs) : '' });
     if (engine === 'small' && calculator) afterAnswer();
   } catch (error) {
-    started[engine] = undefined; // so that the next question tries again, after a lost signal for one
-    self.postMessage({ id, error: String((error && /** @type {Error} */ (error).message) || error).slice(0, 500) });
+    if (broken(error)) started[engine] = undefined;
+    fail('answer', error);
   }
 };

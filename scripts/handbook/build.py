@@ -7,7 +7,6 @@ import dataclasses
 import datetime
 import json
 import shutil
-import subprocess
 import sys
 import time
 from collections.abc import Iterator
@@ -17,7 +16,7 @@ from pathlib import Path
 from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import load_config
 
-from handbook import blocks, checks, compress, content, decisions, engines, pages, search, whole
+from handbook import blocks, checks, compress, content, decisions, engines, offline, pages, search, whole
 from handbook.faults import ContentFaults
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -79,23 +78,6 @@ def make_site(packed: engines.Engines, assets: str) -> None:
         leftover.unlink(missing_ok=True)
 
 
-def make_offline() -> None:
-    """Write the service worker: every page and the small engine after one visit, the full engine once it was used."""
-    files = [path for path in sorted(SITE.rglob("*")) if path.is_file()]
-    kept = (
-        CACHE
-        / f"sw-{engines.digest(*files, ROOT / 'scripts' / 'offline.mjs', ROOT / 'scripts' / 'package-lock.json')}.js"
-    )
-    if kept.exists():  # the same site has the same worker
-        shutil.copyfile(kept, SITE / "sw.js")
-        return
-    command = [engines.node(), str(ROOT / "scripts" / "offline.mjs"), str(SITE)]
-    done = subprocess.run(command, capture_output=True, text=True, check=False, cwd=ROOT / "scripts")
-    if done.returncode:
-        raise RuntimeError("the service worker could not be written:\n" + done.stderr[-2000:])
-    shutil.copyfile(SITE / "sw.js", kept)
-
-
 def expected_html(path: str) -> Path:
     """Return where the page at `path` of the Markdown stands in the site."""
     stem = path.removesuffix(".md")
@@ -115,7 +97,8 @@ def main() -> int:
         with _told("making HTML"):
             make_site(packed, copy_assets())
         with _told("making it work offline"):
-            make_offline()
+            offline.write_headers(SITE)
+            offline.write_worker(SITE, DOCS / "theme" / "sw.js")
         with _told("compressing"):
             compress.compress_site(SITE, CACHE)
     except ContentFaults as faults:

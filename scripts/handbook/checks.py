@@ -108,7 +108,7 @@ def _check_stop(page: Page) -> None:
     """On the page of a way, or of the choice of one, nothing but its title may stand before the asbestos stop."""
     if page.head is None or page.head.kind not in ("way", "choice"):
         return
-    title, *rest = page.blocks or [None]
+    title, rest = page.blocks[0] if page.blocks else None, page.blocks[1:]
     titled = title is not None and title.kind == "markdown" and re.fullmatch(r"\s*# [^\n]+\s*", title.text)
     if not (titled and rest and rest[0].kind == "caution" and rest[0].data.id == STOP_CAUTION):
         page.fault(1, 1, "STOP", f"a way begins with its title and then the caution {STOP_CAUTION}")

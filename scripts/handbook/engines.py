@@ -30,7 +30,9 @@ SMALL_FILES = ("micropython.mjs", "micropython.wasm")
 
 @dataclass(frozen=True)
 class Engines:
-    """Paths from the root of the site, for the page; `full_bytes` is what the full engine costs over the line."""
+    """Paths from the root of the site, for the page; `full_bytes` is what the full engine costs over the line, and
+    `full_size` what that comes to once it is unpacked. The page's worker digests the files again and compares the names.
+    """
 
     small_module: str
     small_wasm: str
@@ -38,6 +40,7 @@ class Engines:
     full_folder: str
     full_calc: str
     full_bytes: int
+    full_size: int
 
 
 def node() -> str:
@@ -65,8 +68,9 @@ def pack(target: Path, cache: Path) -> Engines:
             shutil.copyfile(source / name, goal / name)
     calc_bin = folder / f"calc-{hashlib.sha256(bundle).hexdigest()[:12]}.bin"
     calc_bin.write_bytes(bundle)
-    calc_whl = folder / f"calc-{digest(packed / 'calc.whl')}.whl"
-    shutil.copyfile(packed / "calc.whl", calc_whl)
+    wheel = (packed / "calc.whl").read_bytes()
+    calc_whl = folder / f"calc-{hashlib.sha256(wheel).hexdigest()[:12]}.whl"
+    calc_whl.write_bytes(wheel)
     return Engines(
         small_module=(small / "micropython.mjs").relative_to(target).as_posix(),
         small_wasm=(small / "micropython.wasm").relative_to(target).as_posix(),
@@ -74,6 +78,7 @@ def pack(target: Path, cache: Path) -> Engines:
         full_folder=full.relative_to(target).as_posix() + "/",
         full_calc=calc_whl.relative_to(target).as_posix(),
         full_bytes=sum(brotli_size(path, cache) for path in [*full.iterdir(), calc_whl]),
+        full_size=sum(path.stat().st_size for path in [*full.iterdir(), calc_whl]),
     )
 
 

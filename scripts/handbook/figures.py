@@ -198,7 +198,8 @@ LETTER_WIDTH = 6.5  # what a letter takes at the least [units of the page]
 
 def faults(drawing: Drawing) -> list[str]:
     """Return what is wrong with the lettering of a drawing: off the sheet, on other lettering, or not in its text form."""
-    found, boxes = [], []
+    found: list[str] = []
+    boxes: list[tuple[float, float, float, float, str]] = []
     root = ElementTree.fromstring(svg.svg(drawing, "x"))
     _, _, width, height = (float(part) for part in str(root.get("viewBox")).split())
     for text in root.iter("text"):

@@ -129,7 +129,7 @@ class _Lowering(ast.NodeTransformer):
                 self.refuse(node, "the small engine cannot unpack a dictionary into another")
                 return node
             pairs.append(ast.Tuple([key, value], ast.Load()))
-        return self._ordered(node, [ast.List(pairs, ast.Load())] if pairs else [])
+        return self._ordered(node, [ast.List([*pairs], ast.Load())] if pairs else [])
 
     def visit_DictComp(self, node: ast.DictComp) -> ast.AST:
         self.generic_visit(node)
@@ -168,7 +168,7 @@ class _Lowering(ast.NodeTransformer):
             if type(operator) in _TURNED and _may_be_int(left):
                 left, operator, right = right, _TURNED[type(operator)](), left
             parts.append(ast.Compare(left, [operator], [right]))
-        whole = parts[0] if len(parts) == 1 else ast.BoolOp(ast.And(), parts)
+        whole = parts[0] if len(parts) == 1 else ast.BoolOp(ast.And(), [*parts])
         return ast.copy_location(whole, node)
 
     def _ordered(self, node: ast.AST, arguments: list[ast.expr]) -> ast.AST:

@@ -23,6 +23,7 @@ class Handler(http.server.BaseHTTPRequestHandler):
     protocol_version = "HTTP/1.1"
     base = "/"
     site = SITE
+    headers_of_site: tuple[tuple[str, str], ...] = ()
 
     def do_GET(self) -> None:
         self._answer(with_body=True)
@@ -61,10 +62,11 @@ class Handler(http.server.BaseHTTPRequestHandler):
         self.send_header("Content-Type", kind)
         self.send_header("Content-Length", str(len(body)))
         self.send_header("Vary", "Accept-Encoding")
-        # What stands in a folder named by its content never changes; all else is asked for anew.
-        self.send_header(
-            "Cache-Control", "max-age=31536000, immutable" if NAMED_BY_CONTENT.search(self.path) else "no-cache"
-        )
+        for name, value in self.headers_of_site:
+            self.send_header(name, value)
+        # What stands in a folder named by its content never changes; all else, and a fault, is asked for anew.
+        forever = status == 200 and NAMED_BY_CONTENT.search(self.path)
+        self.send_header("Cache-Control", "max-age=31536000, immutable" if forever else "no-cache")
         if encoding:
             self.send_header("Content-Encoding", encoding)
         self.end_headers()
@@ -81,16 +83,30 @@ class Handler(http.server.BaseHTTPRequestHandler):
         """Say nothing: the address is what the reader needs to see."""
 
 
+def base_path(base: str) -> str:
+    """Return the path that the site is served under, with its slashes."""
+    return "/" + base.strip("/") + "/" if base.strip("/") else "/"
+
+
 def open_server(port: int, base: str, site: Path = SITE) -> http.server.ThreadingHTTPServer:
     """Return a server on `port`, or on the next free one; port 0 takes any."""
-    base = "/" + base.strip("/") + "/" if base.strip("/") else "/"
-    handler = type("SiteHandler", (Handler,), {"base": base, "site": site})
+    base = base_path(base)
+    handler = type("SiteHandler", (Handler,), {"base": base, "site": site, "headers_of_site": _headers(site)})
     for candidate in [port] if port == 0 else range(port, port + TRIES):
         try:
             return http.server.ThreadingHTTPServer(("127.0.0.1", candidate), handler)
         except OSError:
             continue
     raise OSError(f"no free port from {port} to {port + TRIES - 1}")
+
+
+def _headers(site: Path) -> tuple[tuple[str, str], ...]:
+    """Return what the site's `_headers` gives every file, as a host that reads it would."""
+    if not (site / "_headers").exists():
+        return ()
+    lines = (site / "_headers").read_text(encoding="utf-8").splitlines()
+    pairs = [line.strip().partition(": ") for line in lines if line.startswith("  ")]
+    return tuple((name, value) for name, _, value in pairs)
 
 
 def main() -> int:
@@ -104,7 +120,7 @@ def main() -> int:
         print(f"The handbook could not be served: {error}. Give another port with --port 9000.")
         return 2
     print(
-        f"the handbook is at http://127.0.0.1:{server.server_port}{server.RequestHandlerClass.base}  (stop with Ctrl-C)",
+        f"the handbook is at http://127.0.0.1:{server.server_port}{base_path(options.base)}  (stop with Ctrl-C)",
         flush=True,
     )
     try:

@@ -13,9 +13,9 @@ const engines = Object.fromEntries(
 // Pyodide wants a folder of this machine here, not an address.
 if (engine === 'full') engines.full_folder = fileURLToPath(engines.full_folder);
 
-globalThis.fetch = async (url) => new Response(fs.readFileSync(fileURLToPath(url)));
+globalThis.fetch = async (url) => new Response(fs.readFileSync(String(url).startsWith('file:') ? fileURLToPath(url) : url));
 let settle;
-globalThis.self = { postMessage: (data) => 'loading' in data || settle(data) };
+globalThis.self = { postMessage: (data) => 'phase' in data || settle(data) };
 const assets = fs.readdirSync(site).find((name) => name.startsWith('assets-'));
 await import(new URL(`${assets}/worker.mjs`, root).href);
 

@@ -1,5 +1,7 @@
 """The built site: every page, what calc answers, the stop before anything else, marks that lead somewhere."""
 
+import base64
+import hashlib
 import json
 import re
 import subprocess
@@ -135,12 +137,30 @@ def test_an_id_stands_once_on_a_page_and_nothing_comes_from_elsewhere(path):
         assert not attribute.startswith(("http:", "https:", "//")), attribute
 
 
-def test_the_service_worker_keeps_pages_and_small_engine_and_not_the_full_one():
+def test_the_service_worker_keeps_pages_and_small_engine_and_the_full_one_only_once_used():
     text = (SITE / "sw.js").read_text(encoding="utf-8")
-    for kept in ("index.html", "methods/skim-over/index.html", "micropython.wasm", ".bin"):
-        assert kept in text
-    assert not re.search(r'url:"engine/full-', text)
-    assert "importScripts" not in text.replace("importScripts)", "")
+    told = json.loads(re.search(r"^const BOOK = (\{.*\});$", text, re.MULTILINE).group(1))
+    files = {path.relative_to(SITE).as_posix(): path for path in SITE.rglob("*") if path.is_file()}
+    assert all(path.relative_to(SITE).as_posix() in told["kept"] for path in SITE.rglob("*.html"))
+    assert [name for name in told["kept"] if name.endswith("micropython.wasm")]
+    assert not [name for name in told["kept"] if name.startswith("engine/full-")]
+    assert {name.split("/")[-1] for name in told["later"]} >= {"pyodide.asm.wasm", "python_stdlib.zip"}
+    for name, digest in (told["kept"] | told["later"]).items():
+        assert hashlib.sha256(files[name].read_bytes()).hexdigest().startswith(digest), name
+    assert not re.search(r"importScripts|https?:", text)
+
+
+def test_every_page_has_a_policy_and_a_host_is_told_one_for_all_files():
+    told = (SITE / "_headers").read_text(encoding="utf-8")
+    assert told.startswith("/*\n") and "frame-ancestors 'none'" in told
+    for path in SITE.rglob("*.html"):
+        policy = re.search(r'http-equiv="Content-Security-Policy" content="([^"]*)"', path.read_text(encoding="utf-8"))
+        assert policy, path
+        assert {"default-src 'none'", "form-action 'none'", "base-uri 'none'"} <= set(policy.group(1).split("; ")), path
+    lost = (SITE / "404.html").read_text(encoding="utf-8")
+    style = hashlib.sha256(re.search("<style>(.*?)</style>", lost, re.DOTALL).group(1).encode()).digest()
+    own = f"'sha256-{base64.b64encode(style).decode()}'"
+    assert own in re.search('content="(default[^"]*)"', lost).group(1) and own in told
 
 
 def test_a_file_that_is_packed_is_the_same_file():
