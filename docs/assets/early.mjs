@@ -22,6 +22,7 @@ export const figures = shelf('figures', root);
 if (engines.small_module && hasForms() && !navigator.serviceWorker?.controller) {
   // A first visit: ask for the engine's parts before the worker is up to ask for them. It finds them in the browser's
   // cache then. Later the book is on the device, and there is nothing to gain.
-  for (const part of ['small_module', 'small_wasm', 'small_calc']) fetch(String(absolute[part])).catch(() => undefined);
+  const parts = ['small_module', 'small_wasm', 'small_calc'].map((name) => String(absolute[name]));
+  for (const part of [...parts, new URL('parts.mjs', import.meta.url)]) fetch(part).catch(() => undefined);
 }
 if (engines.small_module && (location.hash.includes('?') || Object.keys(figures.read()).length)) door.warm();

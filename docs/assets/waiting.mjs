@@ -27,11 +27,15 @@ export function showWait(waited, calculator, stop) {
 function draw(section, calculator, stop) {
   const held = waits.get(calculator);
   if (!held || performance.now() - held.since < FELT_AFTER) return;
+  const status = section.querySelector('.status');
   let place = section.querySelector('.wait');
   if (!place) {
     place = element('p', 'wait');
-    place.append(element('span', ''), ' ', button('quiet', 'Stop', () => stop(calculator)));
-    section.querySelector('.status')?.after(place);
+    place.append(element('span', ''), ' ', button('quiet', 'Stop', () => {
+      stop(calculator);
+      if (status) status.textContent = 'Stopped. Your figures are kept.';
+    }));
+    status?.after(place);
   }
   const { engine, bytes, total } = held.last;
   const came = `${(bytes / MEGABYTE).toFixed(1)} MB${total ? ` of ${(total / MEGABYTE).toFixed(1)}` : ''} came so far.`;

@@ -141,6 +141,7 @@ def test_a_full_engine_that_hangs_holds_up_no_other_question_and_can_be_stopped(
     expect(wait).to_contain_text("full engine")
     wait.locator("button").click()
     expect(wait).to_have_count(0)
+    expect(form(page, "takeoff").locator(".status")).to_have_text("Stopped. Your figures are kept.")
     ask(page, rooms="Den: 11 x 11")
     expect(form(page, "takeoff").locator(".figure strong")).to_have_text("121 sq ft")
 
