@@ -184,6 +184,19 @@ def test_a_silent_download_is_given_up_as_no_signal(page, address):
     assert page.evaluate("workers[0].ended")
 
 
+def test_a_worker_that_dies_under_a_question_is_started_anew_for_it_once(page, address):
+    opened_door(page, address)
+    page.evaluate("workers[0].onerror(new Event('error'))")
+    page.wait_for_function("workers.length === 2 && workers[1].last && workers[0].ended")
+    page.evaluate(SPEAK, {"text": "{}"})
+    page.wait_for_function("outcome === 'answered'")
+    opened_door(page, address)
+    for which in (0, 1):
+        page.wait_for_function(f"workers.length === {which + 1}")
+        page.evaluate(f"workers[{which}].onerror(new Event('error'))")
+    page.wait_for_function("outcome === 'Failed'")
+
+
 RAISING = """async (workerUrl) => {
   const engines = Object.fromEntries(Object.entries(JSON.parse(document.getElementById('engines').textContent))
     .map(([name, path]) => [name, typeof path === 'string' ? new URL(path, document.baseURI).href : path]));
