@@ -1,4 +1,4 @@
-"""Nothing typed is lost: links, reloads, a full disk, no network, a new edition."""
+"""Nothing typed is lost: links, reloads, a full disk, no network. (A new edition: test_engines.py.)"""
 
 import pytest
 from playwright.sync_api import expect
