@@ -131,7 +131,7 @@ def phases(docs: Path) -> dict[str, str]:
     """Return the name of each phase of the work by the id of the step that begins it."""
     path = docs / PHASE_LIST
     rows = path.read_text(encoding="utf-8").splitlines() if path.exists() else []
-    return dict(row.split(" ", 1) for row in rows if row)  # type: ignore[misc]
+    return dict(row.split(" ", 1) for row in rows if row)
 
 
 def _steps(block: Block, page: Page) -> str:

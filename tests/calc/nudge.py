@@ -154,7 +154,9 @@ def users() -> dict[str, set[str]]:
         for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
             if isinstance(node, ast.ImportFrom) and node.module and node.module.split(".")[0] == "calc":
                 found.add(node.module.removeprefix("calc").lstrip("."))
-                found |= {f"{node.module.removeprefix('calc').lstrip('.')}.{one.name}".lstrip(".") for one in node.names}
+                found |= {
+                    f"{node.module.removeprefix('calc').lstrip('.')}.{one.name}".lstrip(".") for one in node.names
+                }
         imports[module] = found & {
             ".".join(one.relative_to(CALC).with_suffix("").parts) for one in CALC.rglob("*.py")
         } | {one for one in found if (CALC / f"{one.replace('.', '/')}.py").exists()}

@@ -13,6 +13,7 @@ at random, the cut pieces packed with straight cuts from edge to edge, and what 
 Lengths are whole eightieths of an inch; `u` runs across the joists, `v` along them.
 """
 
+import itertools
 import math
 import random
 from dataclasses import dataclass
@@ -61,7 +62,7 @@ def least_by_lines(ceilings, longest, widest):
     needs = {}  # kind of stretch -> how many eightieths of v have it
     for ceiling in ceilings:
         levels = sorted({level for one in ceiling.boxes for level in (one[1], one[3])})
-        for low, high in zip(levels, levels[1:]):
+        for low, high in itertools.pairwise(levels):
             for start, end in stretches(ceiling, low, high):
                 inside = tuple(joist - start for joist in ceiling.joists if start < joist < end)
                 needs[end - start, inside] = needs.get((end - start, inside), 0) + high - low
@@ -172,7 +173,7 @@ class Finder:
         for _ in range(400):
             lines = self._lines(self.ceilings[room].depth)
             bands, above = [], set()
-            for low, high in zip(lines, lines[1:]):
+            for low, high in itertools.pairwise(lines):
                 joints = [self._joints(room, one, above) for one in stretches(self.ceilings[room], low, high)]
                 if any(one is None for one in joints):
                     break
@@ -254,7 +255,7 @@ class Finder:
             for low, high, joints in bands:
                 for (start, end), inside in zip(stretches(self.ceilings[room], low, high), joints):
                     places = (start, *inside, end)
-                    for a, b in zip(places, places[1:]):
+                    for a, b in itertools.pairwise(places):
                         bottom, top = self.reach(room, low, high, a, b)
                         found.append((room, low, high, a, b, b - a, top - bottom))
         return found
@@ -288,7 +289,9 @@ class Finder:
             length, depth = pieces[at][5], pieces[at][6]
             able = [one for one in free if one[3] >= length and one[4] >= depth]
             if able:
-                one = min(able, key=lambda one: (one[3] * one[4] - length * depth, min(one[3] - length, one[4] - depth)))
+                one = min(
+                    able, key=lambda one: (one[3] * one[4] - length * depth, min(one[3] - length, one[4] - depth))
+                )
                 free.remove(one)
             else:
                 one = (sheets, 0, 0, self.longest, self.width)
@@ -299,7 +302,10 @@ class Finder:
             # the first cut goes across the sheet, or along it; either leaves two rectangles
             cross = rest_along * room_across >= room_along * rest_across if wide_first else rest_along >= rest_across
             if cross:
-                parts = ((along + length, across, rest_along, room_across), (along, across + depth, length, rest_across))
+                parts = (
+                    (along + length, across, rest_along, room_across),
+                    (along, across + depth, length, rest_across),
+                )
             else:
                 parts = ((along + length, across, rest_along, depth), (along, across + depth, room_along, rest_across))
             free += [(sheet, *part) for part in parts if part[2] > 0 and part[3] > 0]
@@ -317,13 +323,13 @@ def faults(ceilings, bands_of_rooms, pieces, placed, longest, width, least_strip
         lines = bands_of_rooms[room]
         if lines[0] > 0 or lines[-1] < ceiling.depth:
             found.append(f"room {room}: courses do not reach from wall to wall")
-        for low, high in zip(lines, lines[1:]):
+        for low, high in itertools.pairwise(lines):
             if high - low > width:
                 found.append(f"room {room}: a course is wider than a sheet")
             if high - low < least_strip and len(lines) > 2:
                 found.append(f"room {room}: a strip is too narrow")
         joints_before = set()
-        for low, high in zip(lines, lines[1:]):
+        for low, high in itertools.pairwise(lines):
             joints = set()
             for start, end in stretches(ceiling, low, high):
                 own = sorted(one for one in pieces if one[:3] == (room, low, high) and start <= one[3] < end)
