@@ -1,21 +1,52 @@
-"""How long a board layout takes: 200 rooms and a house of 60 sheets, in CPython and in both engines of the page."""
+"""How long a board layout takes: 200 rooms and a house of 60 sheets, in CPython and in both engines of the page; and how
+few its sheets are: 300 sets of rooms beside a bound and a search that know the printed rules alone.
+
+    python tests/bench/boards.py [few]     `few` looks at the count of sheets only
+"""
 
 import json
 import random
 import sys
 import time
+from collections import Counter
 from pathlib import Path
 
-sys.path[:0] = [str(Path(__file__).parents[1] / "engines"), str(Path(__file__).parents[2] / "scripts")]
+TESTS = Path(__file__).parents[1]
+sys.path[:0] = [str(TESTS / "engines"), str(TESTS / "calc"), str(TESTS.parent / "scripts"), str(TESTS.parent)]
 
 from ask import in_node  # noqa: E402  (the paths above come first)
 from calc import browser  # noqa: E402
+from test_board_sets import look  # noqa: E402
 
 ROOMS = 200
+SETS, ROUNDS = 300, 6000
 HOUSE = "Living: 24 x 18; Kitchen: 16 x 14; Hall: 20 x 4; Bed 1: 16 x 14; Bed 2: 14 x 12; Bed 3: 13 x 11; Bath: 10 x 8; Garage: 24 x 22; Den: 15 x 14; Attic: 30 x 24"
 
 
+def few() -> None:
+    """Print, by kind of set, how the counts stand: told, proved, above the best known, and proofs that are false."""
+    rows: dict[str, Counter] = {}
+    for seed in range(SETS):
+        kind, sheets, bound, proved, least, best = look(seed, ROUNDS)
+        known = min(sheets, best)
+        for row in (rows.setdefault(kind, Counter()), rows.setdefault("all", Counter())):
+            row["sets"] += 1
+            row["sheets"] += sheets
+            row["best known"] += known
+            row["proved"] += proved
+            row["above"] += sheets > known
+            row["false proofs"] += proved and best < sheets
+            row["bound too high"] += bound > least
+            row["known at the bound"] += known == least
+    for kind, row in sorted(rows.items()):
+        over = 100 * (row["sheets"] / row["best known"] - 1)
+        print(f"{kind}: " + ", ".join(f"{name} {count}" for name, count in row.items()) + f"; {over:.2f} % over")
+
+
 def main() -> None:
+    if "few" in sys.argv:
+        few()
+        return
     chance = random.Random("rooms for the clock")
     asked = []
     for _ in range(ROOMS):
