@@ -14,9 +14,10 @@ from pathlib import Path
 TESTS = Path(__file__).parents[1]
 sys.path[:0] = [str(TESTS / "engines"), str(TESTS / "calc"), str(TESTS.parent / "scripts"), str(TESTS.parent)]
 
+from test_board_sets import look  # noqa: E402
+
 from ask import in_node  # noqa: E402  (the paths above come first)
 from calc import browser  # noqa: E402
-from test_board_sets import look  # noqa: E402
 
 ROOMS = 200
 SETS, ROUNDS = 300, 6000
