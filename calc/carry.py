@@ -313,7 +313,7 @@ CALCULATOR = Calculator(
     ),
     work_out=_work_out,
     example=(
-        ("door_width_in", "32"), ("hall_width_in", "40"), ("hall_length_ft", "16"), ("hall_beyond_ft", "6"), ("room_along_ft", "14"),
-        ("room_deep_ft", "12"), ("turn_from_in", "40"), ("turn_to_in", "42"), ("stair_width_in", "36"),
+        ("door_width_in", "32"), ("hall_width_in", "40"), ("hall_length_ft", "17"), ("hall_beyond_ft", "6"), ("room_along_ft", "14"),
+        ("room_deep_ft", "13"), ("turn_from_in", "40"), ("turn_to_in", "42"), ("stair_width_in", "36"),
     ),
 )  # fmt: skip

@@ -120,9 +120,11 @@ def _caution(block: Block) -> str:
 PROVED_BY = {
     "asbestos-first": (
         "scrape-result", "dry-scrape-result", "sand-result", "result-in-hand", "board-result", "panel-result", "patch-result", "joist-result",
-        "asbestos-none",
+        "asbestos-none", "accident-none", "can-result", "crown-result", "bath-result", "high-result", "patch-mend-result", "troweled-result",
     ),
-    "lead-paint": ("dry-scrape-lead", "sand-lead"),
+    "lead-paint": (
+        "scrape-lead", "dry-scrape-lead", "sand-lead", "skim-lead", "board-lead", "panel-lead", "patch-lead", "joist-lead", "troweled-lead",
+    ),
 }  # fmt: skip
 PHASE_LIST = "step-phases.txt"
 

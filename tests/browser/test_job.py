@@ -164,7 +164,7 @@ BAD = [
     ("takeoff", {"rooms": "A: 14' 13\" x 10'"}, "rooms", "less than 12"),
     ("takeoff", {"rooms": "Den: E 14' S 6' W 4' S 5' W 10' N 10'"}, "rooms", "south of where it began"),
     ("takeoff", {"rooms": "A: -3 x 4"}, "rooms", "negative"),
-    ("takeoff", {"rooms": "A: 5000 x 4"}, "rooms", "longer than 200 ft"),
+    ("takeoff", {"rooms": "A: 5000' x 4'"}, "rooms", "longer than 200 ft"),
     ("skim", {"rooms": "10 x 10", "texture_depth_in": "1/0"}, "texture_depth_in", "0 below the line"),
     ("drying", {"humidity_pct": "140"}, "humidity_pct", "0 to 100"),
     ("drying", {"temperature_f": "20"}, "temperature_f", "freezes"),

@@ -174,12 +174,12 @@ def test_ticks_stay_and_a_hold_point_holds(page, address):
     page.locator("#power-off input").click()
     expect(page.locator("#result-in-hand .stop-here")).to_be_visible()
     assert not page.locator("#power-off input").is_checked()
-    for step in ("result-in-hand", "ceiling-sound", "power-off"):
+    for step in ("result-in-hand", "skim-lead", "ceiling-sound", "power-off"):
         page.locator(f"#{step} input").check()
     page.reload()
     page.wait_for_selector("html[data-ready]")
     assert page.locator("#power-off input").is_checked()
-    expect(page.locator(".ticked")).to_contain_text("3 of")
+    expect(page.locator(".ticked")).to_contain_text("4 of")
     page.locator(".clear-ticks").click()
     assert not page.locator("#power-off input").is_checked()
     page.locator(".clear-ticks").click()

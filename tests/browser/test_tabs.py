@@ -131,7 +131,7 @@ def test_what_is_being_typed_is_not_taken_away_by_another_tab(page, address):
 
 def test_ticks_cleared_in_one_tab_are_cleared_in_the_other_and_stay_so(page, address):
     open_way(page, address)
-    for step in ("result-in-hand", "ceiling-sound", "power-off"):
+    for step in ("result-in-hand", "skim-lead", "ceiling-sound", "power-off"):
         page.locator(f"#{step} input").check()
     stale = second_tab(page, address, SKIM)
     expect(stale.locator("input[data-step]:checked")).to_have_count(3)
@@ -149,7 +149,7 @@ def test_ticks_cleared_in_one_tab_are_cleared_in_the_other_and_stay_so(page, add
 def test_a_tab_that_heard_nothing_still_cannot_bring_ticks_back(page, address):
     """A page that slept through the change reads before it writes."""
     open_way(page, address)
-    for step in ("result-in-hand", "ceiling-sound"):
+    for step in ("result-in-hand", "skim-lead", "ceiling-sound"):
         page.locator(f"#{step} input").check()
     asleep = page.context.new_page()
     asleep.add_init_script("addEventListener('storage', event => event.stopImmediatePropagation(), true);")

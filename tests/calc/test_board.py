@@ -348,7 +348,7 @@ def test_rooms_that_once_took_more_together(rooms, lengths, spacing):
 LARGE = [
     ("; ".join(["40 x 30"] * 24), (8, 12)),
     ("; ".join(["60 x 40"] * 17), (8, 12)),
-    ("200 x 200; 200 x 200", (8, 12)),
+    ("200' x 200'; 200' x 200'", (8, 12)),
     ("Hall: 200' x 150'", (8, 12)),
     ("Hall: 200' x 150'", (4,)),
 ]

@@ -113,7 +113,7 @@ def test_a_link_to_a_generated_page_is_good(tmp_path):
 
 
 def test_the_book_itself_has_no_fault():
-    assert len(build.read_all()) == 35
+    assert len(build.read_all()) == 45
 
 
 def test_reading_level_of_the_book():
