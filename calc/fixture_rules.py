@@ -79,9 +79,9 @@ class Lowering:
     after_in: Fraction
     show_in: str
 
-    def limit(self, inches: Fraction | int, customary: str) -> str:
-        """Return a limit [in] as its rule writes it, or metric."""
-        return measure.limit(Fraction(inches), customary, self.show_in)
+    def limit(self, inches: Fraction | int, customary: str = "") -> str:
+        """Return a limit [in] as its rule writes it, in inches where nothing else is given, or metric."""
+        return measure.limit(Fraction(inches), customary or measure.inches_and_sixteenths(Fraction(inches)), self.show_in)
 
     def told(self, inches: Fraction) -> str:
         """Return a length as the person reads it."""
@@ -183,15 +183,15 @@ def _box(word: str, value: Fraction, lowering: Lowering) -> tuple[str, str]:
         return "needs work", behind + "It needs a collar or new trim that reaches " + lowering.told(
             after
         ) + ". A light not rated for insulation stays " + lowering.limit(
-            CLEAR_IN, "3 in"
+            CLEAR_IN
         ) + " clear of it. Electrician, where the law says so."
     allowed = (
         "In a face that burns it must be flush."
         if lowering.burns
-        else "The most is " + lowering.limit(SET_BACK_IN, "1/4 in") + " where the face does not burn."
+        else "The most is " + lowering.limit(SET_BACK_IN) + " where the face does not burn."
     )
     if after <= most:
-        return "fits", behind + allowed + " Keep the gap round it to " + lowering.limit(GAP_ROUND_IN, "1/8 in") + "."
+        return "fits", behind + allowed + " Keep the gap round it to " + lowering.limit(GAP_ROUND_IN) + "."
     return "needs work", behind + allowed + " It needs an extension of " + lowering.told(after) + ". Electrician, where the law says so."  # fmt: skip
 
 
@@ -220,7 +220,7 @@ def _wall_alarm(value: Fraction, lowering: Lowering) -> tuple[str, str]:
             "The new ceiling would cover it. Move it down first; its own manual says where. Hang a battery alarm until it works again.",
         )
     at = "Its top ends up " + lowering.told(after) + " below the ceiling. "
-    most = "The most is " + lowering.limit(ALARM_MOST_IN, "12 in")
+    most = "The most is " + lowering.limit(ALARM_MOST_IN)
     if after > ALARM_MOST_IN:
         return "needs work", at + most + ", so it must move up by " + lowering.told(after - ALARM_MOST_IN) + "."
     if after < ALARM_OLD_LEAST_IN:
@@ -228,7 +228,7 @@ def _wall_alarm(value: Fraction, lowering: Lowering) -> tuple[str, str]:
             "needs work",
             at
             + "Many manuals ask for "
-            + lowering.limit(ALARM_OLD_LEAST_IN, "4 in")
+            + lowering.limit(ALARM_OLD_LEAST_IN)
             + " at least, the code no longer does. Follow the alarm's own manual, and move it where that says so.",
         )
     return "fits", at + most + ". Cover it while you work, uncover it at the end of each day, and test it."  # fmt: skip
@@ -236,13 +236,13 @@ def _wall_alarm(value: Fraction, lowering: Lowering) -> tuple[str, str]:
 
 def _sprinkler(value: Fraction, lowering: Lowering) -> tuple[str, str]:
     after = value - lowering.drop_in
-    least, most = lowering.limit(SPRINKLER_LEAST_IN, "1"), lowering.limit(SPRINKLER_MOST_IN, "12 in")
-    homes = least + " to " + lowering.limit(HOME_SPRINKLER_MOST_IN, "4 in")
+    least, most = lowering.limit(SPRINKLER_LEAST_IN, str(SPRINKLER_LEAST_IN)), lowering.limit(SPRINKLER_MOST_IN)
+    homes = least + " to " + lowering.limit(HOME_SPRINKLER_MOST_IN)
     if after < SPRINKLER_LEAST_IN:
         at = "Its deflector would be " + (
             lowering.told(after)
             + " below the new ceiling, under the least of "
-            + lowering.limit(SPRINKLER_LEAST_IN, "1 in")
+            + lowering.limit(SPRINKLER_LEAST_IN)
             + ". "
             if after > 0
             else "inside the new ceiling. "
@@ -324,7 +324,7 @@ def _refit(word: str, value: Fraction, lowering: Lowering) -> tuple[str, str]:
         return ("fits", "Its end comes down to " + lowering.told(left) + ". Shorten it where heads pass.") if left > 0 else ("needs work", "It must be shortened by " + drop + ".")  # fmt: skip
     told = {
         "smoke": "Take it down, hang a battery alarm meanwhile, and refit and test it the day the new face is dry: "
-        + lowering.limit(ALARM_CLEAR_FT * measure.INCHES_PER_FOOT, "3 ft")
+        + lowering.limit(ALARM_CLEAR_FT * measure.INCHES_PER_FOOT, str(ALARM_CLEAR_FT) + " ft")
         + " from bath doors, registers and fan blades.",
         "co": "Take it down, hang a battery alarm meanwhile, and refit and test it the day the new face is dry, where its own manual says.",
         "register": "Its boot needs an extension of " + drop + ", sealed to the new face.",

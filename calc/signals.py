@@ -136,7 +136,7 @@ CAUTIONS = (
         "asbestos-trace",
         "WARNING",
         "The laboratory found a little asbestos.",
-        "Federal work rules hold at any content, and one layer can hold more than the mix shows.",
+        "Some federal work rules hold at any content, and one layer can hold more than the mix shows.",
         "Stop: ask the inspector for a count of each layer, and the state office which rules apply.",
         "cfr-1926-1101",
     ),

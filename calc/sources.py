@@ -1,12 +1,13 @@
 """The register of published sources: where each rule and figure comes from, and how well we know it.
 
-`known` is one of `HOW_KNOWN`. `checked_on` is the day the figure in use here was last compared with
+`known` is one of `HOW_KNOWN`; where a source is mixed it is the best of what is held, and `figure` says what is less. `checked_on` is the day the figure in use here was last compared with
 our record of the source (ISO 8601); it is empty where nobody has yet seen the source itself.
 """
 
 from dataclasses import dataclass
 
 from calc.published import ROWS
+from calc.published_more import MORE
 
 HOW_KNOWN = (
     ("seen", "Read in the document itself"),
@@ -32,7 +33,7 @@ class Source:
     checked_on: str
 
 
-SOURCES = tuple([Source(*row) for row in ROWS])
+SOURCES = tuple([Source(*row) for row in ROWS + MORE])
 
 
 def source(source_id: str) -> Source:

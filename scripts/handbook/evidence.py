@@ -1,7 +1,9 @@
 """Published figures against our own: the one reader of the vectors, for the tests and for the page that shows them.
 
 A vector holds the figure as its source prints it, with half its last digit as tolerance unless it gives a reason.
-`within` asks that the printed figure lies inside the band that we give; `says` asks for a verdict on a listed thing.
+`within` asks that the printed figure lies inside the band that we give; `says` asks for a verdict on a listed thing, and
+`tells` for words in the text of one, in the answer's `sentence` or its `notes`; `warns` whether a caution stands there, and
+`refuses` that the inputs are refused at a field with these words. `source_id` is the source's id in `calc.sources`.
 """
 
 import json
@@ -28,6 +30,7 @@ class Check:
     printed: str
     ours: str
     source: str
+    source_id: str
     known: str
     agrees: bool
     reason: str
@@ -45,17 +48,21 @@ def vectors() -> list[tuple[str, dict[str, Any]]]:
 def checks(calculator: str, vector: dict[str, Any]) -> list[Check]:
     """Return one check for each figure of a vector; raises ValueError where the calculator refuses the inputs."""
     answer, faults = catalogue.work_out(calculator, vector["inputs"])
-    if answer is None:
+    if answer is None and "refuses" not in vector:
         raise ValueError(f"{calculator} {vector['id']}: {[fault.message for fault in faults]}")
-    values = {line.name: line for line in answer.lines}
+    values = {line.name: line for line in answer.lines} if answer else {}
     states: dict[str, str] = {}
-    for item in answer.items:
+    texts = {"sentence": answer.sentence, "notes": " ".join(answer.notes)} if answer else {}
+    for item in answer.items if answer else ():
         states.setdefault(item.name, item.state)
+        texts.setdefault(item.name, item.text)
+    warned = [one.id for one in answer.cautions] if answer else []
+    refused = {fault.field: fault.message for fault in faults}
     found = []
 
     def told(name: str, printed: str, ours: str, agrees: bool) -> None:
         found.append(
-            Check(calculator, vector["id"], name, printed, ours, vector["source"], vector["known"], agrees, vector.get("tolerance_reason", ""))
+            Check(calculator, vector["id"], name, printed, ours, vector["source"], vector["source_id"], vector["known"], agrees, vector.get("tolerance_reason", ""))
         )  # fmt: skip
 
     for name, printed in vector.get("printed", {}).items():
@@ -69,6 +76,15 @@ def checks(calculator: str, vector: dict[str, Any]) -> list[Check]:
         told(name, band["printed"], ours, low <= Fraction(band["printed"]) <= high)
     for name, state in vector.get("says", {}).items():
         told(name, state, states.get(name, "nothing"), states.get(name) == state)
+    for name, printed in vector.get("tells", {}).items():
+        agrees = printed in texts.get(name, "")
+        told(name, printed, printed if agrees else "nothing of it", agrees)
+    for name, printed in vector.get("warns", {}).items():
+        ours = "yes" if name in warned else "no"
+        told(name, printed, ours, printed == ours)
+    for name, printed in vector.get("refuses", {}).items():
+        agrees = printed in refused.get(name, "")
+        told(name, f"refused: {printed}", f"refused: {printed}" if agrees else "not refused so", agrees)
     return found
 
 

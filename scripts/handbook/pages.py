@@ -121,7 +121,7 @@ def checks_page(pages: list[Page]) -> str:
     for calculator in catalogue.every():
         own = [one for one in found if one.calculator == calculator.name]
         rows = "".join(
-            f"<tr><td>{escaped(one.id)}</td><td>{escaped(one.source)}</td><td>{escaped(kinds[one.known])}</td>"
+            f"<tr><td>{escaped(one.id)}</td><td>{escaped(one.source)}{html.mark_of(one.source_id)}</td><td>{escaped(kinds[one.known])}</td>"
             f"<td><code>{escaped(one.name)}</code></td><td>{escaped(one.printed)}</td><td>{escaped(one.ours)}</td>"
             f"<td>{'agrees' if one.agrees else 'DIFFERS'}{escaped('; ' + one.reason if one.reason else '')}</td></tr>"
             for one in own
@@ -138,7 +138,8 @@ def checks_page(pages: list[Page]) -> str:
         " examples and reference libraries. The tests run on the same rows. Ours must lie within half of the last printed digit,"
         f" or the row says why not.\n\nIn all {len(found)} figures: {count['seen']} read in the document itself,"
         f" {count['quoted']} as quoted elsewhere, {count['computed']} worked out from definitions or by a reference library,"
-        f" {count['memory']} from memory.\n\n" + "\n\n".join(parts) + "\n"
+        f" {count['memory']} from memory.\n\n" + "\n\n".join(parts)
+        + "\n\n" + source_list([one.source_id for one in found]) + "\n"
     )  # fmt: skip
 
 

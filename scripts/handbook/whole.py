@@ -8,7 +8,7 @@ from pathlib import Path
 import yaml
 from markdown.extensions.toc import slugify
 
-from calc import catalogue, decision_rules, published, rules, signals, sources
+from calc import catalogue, decision_rules, published, published_more, rules, signals, sources
 from handbook import blocks, evidence
 from handbook.content import Hold, Page
 from handbook.faults import ContentFault
@@ -133,11 +133,12 @@ def _gone(pages: list[Page], docs: Path, root: Path) -> list[ContentFault]:
 
 
 def unused_sources(pages: list[Page], root: Path) -> list[ContentFault]:
-    """Return a fault for each source of the register that no page, calculator, caution or rule cites."""
+    """Return a fault for each source of the register that no page, calculator, caution, rule or check cites."""
     cited = (
         {one.source for one in signals.CAUTIONS}
         | {one.source for one in rules.RULES}
         | {one.source for one in decision_rules.RULES}
+        | {vector["source_id"] for _, vector in evidence.vectors()}
     )
     for calculator in catalogue.every():
         cited |= {field.source for field in calculator.fields} | set(calculator.sources)
@@ -145,12 +146,15 @@ def unused_sources(pages: list[Page], root: Path) -> list[ContentFault]:
     for page in pages:
         for block in page.blocks:
             cited |= set(block.data.root) if block.kind == "sources" else set()
-    path = Path(published.__file__)
-    rows = path.read_text(encoding="utf-8").splitlines()
+    rows = [
+        (path, at, row)
+        for path in (Path(published.__file__), Path(published_more.__file__))
+        for at, row in enumerate(path.read_text(encoding="utf-8").splitlines(), 1)
+    ]
     found = []
     for one in sources.SOURCES:
         if one.id not in cited:
-            line = next(at for at, row in enumerate(rows, 1) if f'"{one.id}"' in row)
+            path, line = next((path, at) for path, at, row in rows if f'"{one.id}"' in row)
             found.append(
                 ContentFault(path.relative_to(root).as_posix(), line, 9, "UNUSED", f"nothing cites the source {one.id}")
             )
