@@ -1,0 +1,31 @@
+"""The rows of evidence and the register of sources say the same of how well a figure is known."""
+
+import pytest
+
+from calc import sources
+from handbook import evidence
+
+RANK = {"memory": 1, "quoted": 2, "seen": 3}
+ROWS = [pytest.param(vector, id=f"{name} {vector['id']}") for name, vector in evidence.vectors()]
+
+
+def claims_too_much(vector, known):
+    """Whether a row is said to be known better than its source is, by any of what the register holds of it."""
+    return vector["known"] != "computed" and RANK[vector["known"]] > RANK.get(known, 0)
+
+
+@pytest.mark.parametrize("vector", ROWS)
+def test_a_row_claims_no_more_than_its_source(vector):
+    assert not claims_too_much(vector, sources.source(vector["source_id"]).known)
+
+
+def test_the_check_can_fail():
+    assert claims_too_much({"known": "seen"}, "quoted")
+    assert claims_too_much({"known": "quoted"}, "memory")
+    assert claims_too_much({"known": "memory"}, "practice")
+    assert not claims_too_much({"known": "memory"}, "seen")
+
+
+def test_a_source_that_was_seen_or_quoted_has_its_day():
+    for one in sources.SOURCES:
+        assert bool(one.checked_on) == (one.known in ("seen", "quoted", "computed")), one.id
