@@ -81,7 +81,9 @@ class Lowering:
 
     def limit(self, inches: Fraction | int, customary: str = "") -> str:
         """Return a limit [in] as its rule writes it, in inches where nothing else is given, or metric."""
-        return measure.limit(Fraction(inches), customary or measure.inches_and_sixteenths(Fraction(inches)), self.show_in)
+        return measure.limit(
+            Fraction(inches), customary or measure.inches_and_sixteenths(Fraction(inches)), self.show_in
+        )
 
     def told(self, inches: Fraction) -> str:
         """Return a length as the person reads it."""
