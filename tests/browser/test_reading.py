@@ -16,8 +16,8 @@ PAGES = (
     "prepare/carry/", "finish/edge/", "finish/smooth/", "finish/sand-clean/", "finish/texture/", "finish/refit/", "after/inspect/",
     "after/hand-over/", "reference/glossary/", "reference/tools/", "reference/levels/", "reference/trouble/", "reference/drying/",
     "reference/limits/", "search/", "to/wet-scrape/", "to/dry-scrape/", "to/sand/", "to/skim-over/", "to/board-over/", "to/panel-over/",
-    "to/leave-and-seal/", "to/licensed-removal/", "404.html", "prepare/accident/", "prepare/permission/", "prepare/hire/",
-    "prepare/house-order/", "prepare/high/", "prepare/bath/", "prepare/troweled/", "prepare/recessed/", "finish/crown/", "finish/patch/",
+    "to/leave-and-seal/", "to/licensed-removal/", "prepare/accident/", "prepare/permission/", "prepare/hire/",
+    "prepare/house-order/", "prepare/high/", "prepare/bath/", "prepare/troweled/", "prepare/recessed/", "finish/crown/", "finish/patch/", "404.html",
 )  # fmt: skip
 
 
