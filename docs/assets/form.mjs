@@ -5,19 +5,16 @@
 import { door, engines, figures, root } from './early.mjs';
 import { NotOnDevice, Superseded } from './engine.mjs';
 import { button, element } from './make.mjs';
+import { $, $$, brokenParts, described, hasOwn, inputsOf, showFaults, takes, voice, why, words } from './section.mjs';
 import { inLines, inOneLine, link, LONGEST_LINK, readLink, shelf, wellFormed } from './state.mjs';
 import { judge } from './verdict.mjs';
 
-/** @typedef {HTMLInputElement | HTMLTextAreaElement | HTMLSelectElement} Control */
-/** @typedef {{field: string, given: string, message: string, example: string}} Fault */
-
-const $ = /** @param {string} pick @param {ParentNode} [within] @returns {any} */ (pick, within = document) => within.querySelector(pick);
-const $$ = /** @param {string} pick @param {ParentNode} [within] @returns {any[]} */ (pick, within = document) => [...within.querySelectorAll(pick)];
+/** @typedef {import('./section.mjs').Control} Control */
+/** @typedef {import('./section.mjs').Fault} Fault */
 
 const NONE = 'No figures of your own yet.';
 const MEGABYTE = 1_000_000;
 const PAUSE = 250; // milliseconds without a keystroke after which figures are put by
-const SPEAK_AFTER = 1000; // milliseconds without a keystroke after which an answer is read out to whoever does not see it
 
 /** @returns {Promise<unknown>} done when the small engine runs, or cannot */
 export function startForms() {
@@ -39,11 +36,10 @@ export function startForms() {
   let known = {};
   let anchor = '';
   let seen = location.hash; // the address that this page last read or wrote
+  const { say, show } = voice(() => anchor);
 
   /** @param {string} name */
   const valueOf = (name) => wellFormed(controls.get(name)?.[0].value ?? carried.get(name) ?? '').trim();
-  /** @param {Control | undefined} control @param {string} text */
-  const takes = (control, text) => !(control instanceof HTMLSelectElement) || [...control.options].some((option) => option.value === text);
   /** @param {string} name @param {string} text @param {Control} [except] */
   const put = (name, text, except) => {
     if (carried.has(name)) carried.set(name, text);
@@ -68,9 +64,6 @@ export function startForms() {
   const typed = () => new Map([...names]
     .map((name) => /** @type {[string, string]} */ ([name, valueOf(name)]))
     .filter(([name, text]) => text !== usual(name)));
-  /** @param {HTMLElement} section */
-  const hasOwn = (section) => $$('[name]', section).some((one) => one.value.trim() !== one.dataset.default);
-
   let keeping = 0;
   /** Put by what has changed here, each field for itself, and write it into the address. */
   function keep() {
@@ -124,102 +117,6 @@ export function startForms() {
     shown.delete(section);
   }
 
-  /** @param {Control} control */
-  const labelOf = (control) => $(`label[for="${control.id}"]`).firstChild.textContent.trim();
-
-  /** Why there is no answer. @param {HTMLElement} section @param {Fault[]} faults @param {Record<string, string>} asked */
-  function why(section, faults, asked) {
-    const labels = (/** @type {boolean} */ empty) => [...new Set(faults.filter((one) => !asked[one.field] === empty)
-      .map((one) => $$('[name]', section).find((control) => control.name === one.field)).filter(Boolean).map(labelOf))];
-    const parts = [['Still to fill in', labels(true)], ['To put right', labels(false)]].filter(([, names]) => names.length);
-    return ['No answer yet.', ...parts.map(([what, names]) => `${what}: ${/** @type {string[]} */ (names).join('; ')}.`)].join(' ');
-  }
-
-  let speaking = 0;
-  /** Read out to whoever does not see the page: the form that is worked in only, after a pause. @param {HTMLElement} section @param {string} text @param {boolean} loud */
-  function say(section, text, loud) {
-    if (section.id !== anchor) return;
-    clearTimeout(speaking);
-    const status = $('.status', section);
-    speaking = setTimeout(() => {
-      status.classList.add('unseen');
-      status.textContent = text;
-    }, loud ? 0 : SPEAK_AFTER);
-  }
-
-  /** Show in the form what is going on. @param {HTMLElement} section @param {string} text */
-  function show(section, text) {
-    if (section.id === anchor) clearTimeout(speaking);
-    const status = $('.status', section);
-    status.classList.remove('unseen');
-    status.textContent = text;
-  }
-
-  /** @param {HTMLElement} section */
-  function inputsOf(section) {
-    const own = $$('[name]', section).map((one) => /** @type {[string, string]} */ ([one.name, wellFormed(one.value).trim()]));
-    return Object.fromEntries(own.filter(([, text]) => text));
-  }
-
-  /** What was typed, for the paper that the form does not stand on. @param {HTMLElement} section */
-  function described(section) {
-    const told = $$('[name]', section).filter((one) => one.value.trim() !== one.dataset.default);
-    return told.map((one) => {
-      const unit = one.parentElement.querySelector('.unit')?.textContent;
-      const withUnit = (/** @type {string} */ text) => text + (unit && /^[\d./ ]+$/.test(text) ? ' ' + unit : '');
-      if (one instanceof HTMLSelectElement) return `${labelOf(one)} ${one.selectedOptions[0].textContent}`;
-      if (!one.value.trim()) return `${labelOf(one)} left empty, so the usual ${withUnit(one.dataset.default)}`;
-      return `${labelOf(one)} ${withUnit(inOneLine(one.value.trim()))}`;
-    }).join('; ') || 'the usual values';
-  }
-
-  /**
-   * Tell the faults beside their fields: while somebody types those of the fields that were touched; after a button, and
-   * until all is right, every one, with a summary.
-   * @param {HTMLElement} section @param {Fault[]} all @param {boolean} loud
-   */
-  function showFaults(section, all, loud) {
-    const summary = $('.faults', section);
-    const whole = loud || !summary.hidden;
-    const faults = all.filter((fault) => whole || touched.has(fault.field));
-    for (const control of $$('[name]', section)) {
-      const own = faults.filter((fault) => fault.field === control.name);
-      const line = document.getElementById(control.id + '-fault');
-      const text = own.map((fault) => `${fault.message} Like: ${fault.example}`).join(' ');
-      if (own.length) control.setAttribute('aria-invalid', 'true');
-      else control.removeAttribute('aria-invalid');
-      if (line && line.textContent !== text) line.textContent = text;
-      if (line) line.hidden = !own.length;
-      if (own.length) control.closest('details')?.setAttribute('open', '');
-    }
-    const told = faults.map((fault) => fault.message).join('\n');
-    if (whole && (loud || summary.dataset.told !== told)) {
-      summary.dataset.told = told;
-      summary.hidden = !faults.length;
-      const list = element('ul', '');
-      list.append(...faults.map((fault) => rowOf(section, fault)));
-      summary.replaceChildren(element('p', '', faults.length === 1 ? 'One thing to put right:' : `${faults.length} things to put right:`), list);
-    }
-    if (loud && faults.length) summary.focus();
-    else if (faults.length) say(section, faults.map((fault) => fault.message).join(' '), false);
-  }
-
-  /** A fault that leads to its field. @param {HTMLElement} section @param {Fault} fault */
-  function rowOf(section, fault) {
-    const row = element('li', '');
-    const control = $$('[name]', section).find((one) => one.name === fault.field);
-    const to = element(control ? 'a' : 'span', '', fault.message);
-    if (control) {
-      /** @type {HTMLAnchorElement} */ (to).href = '#' + control.id;
-      to.addEventListener('click', (event) => {
-        event.preventDefault();
-        control.focus();
-      });
-    }
-    row.append(to);
-    return row;
-  }
-
   /**
    * Ask and show. `loud` is for a button: all faults are told and the answer is brought into sight.
    * @param {HTMLElement} section @param {{loud?: boolean, engine?: 'small' | 'full'}} [how]
@@ -236,7 +133,8 @@ export function startForms() {
       if (!$('.status', section).classList.contains('unseen')) show(section, ''); // what was read out stays there
       const found = JSON.parse(answered.text);
       if (found.faults) {
-        showFaults(section, found.faults, loud);
+        const told = showFaults(section, found.faults, loud, touched);
+        if (told.length && !loud) say(section, told.map((fault) => fault.message).join(' '), false);
         // What is typed may be on its way to something right; what was emptied is gone, and so is its answer.
         if (!shown.has(section) || found.faults.some((/** @type {Fault} */ one) => !asked[one.field])) {
           clearAnswer(section, why(section, found.faults, asked));
@@ -246,7 +144,7 @@ export function startForms() {
         }
         return;
       }
-      showFaults(section, [], false);
+      showFaults(section, [], false, touched);
       result.dataset.shows = 'answer';
       const open = $('.working', section)?.open;
       const before = shown.get(section)?.inputs === JSON.stringify(asked) ? shown.get(section)?.text : null;
@@ -264,7 +162,7 @@ export function startForms() {
     } catch (error) {
       if (error instanceof Superseded) return;
       const text = error instanceof NotOnDevice
-        ? 'The full engine is not on this device yet, and there is no signal. Try again with a signal; the small engine still answers.'
+        ? 'The full engine is not on this device yet, and there is no signal. Try again with a signal.'
         : 'No engine could answer. Your figures are kept. Try again, or reload the page.';
       if (loud || engine === 'full') show(section, text);
       else if (!shown.has(section)) clearAnswer(section, text);
@@ -286,14 +184,6 @@ export function startForms() {
       keep();
       askAgain([control.name]);
     }
-  }
-
-  /** @param {string} engine @param {string} wanted @param {string | null | undefined} before @param {string} now */
-  function words(engine, wanted, before, now) {
-    if (engine === 'small') return 'Worked out on this device by the small engine.';
-    if (wanted === 'small') return 'Worked out on this device by the full engine, as the small one could not.';
-    if (before && before !== now) return 'The full engine answers otherwise than the small one. Trust neither, and tell the publisher.';
-    return before ? 'Worked out again by the full engine. Both engines agree.' : 'Worked out on this device by the full engine.';
   }
 
   const sizeText = () => `${(Number(engines.full_bytes) / MEGABYTE).toFixed(1)} MB, once`;
@@ -350,13 +240,6 @@ export function startForms() {
     const held = earlier.read();
     const fromLinks = brought.read();
     return [...names].some((name) => name in held && held[name] !== valueOf(name) && fromLinks[name] === valueOf(name));
-  }
-
-  /** What was wrong with a link, if anything. @param {ReturnType<typeof readLink>} from @returns {string[]} */
-  function brokenParts({ values, dropped }) {
-    const rest = values.size ? 'The rest stands in the forms.' : 'Nothing else is in it. It may have been cut short: ask for it again.';
-    if (dropped.length) return [`This link holds ${dropped.length === 1 ? 'a part' : dropped.length + ' parts'} that no field here takes, so ${dropped.length === 1 ? 'it was' : 'they were'} left out: ${dropped.join(' · ')}. ${rest}`];
-    return values.size ? [] : ['This link holds no figures. It may have been cut short: ask for it again.'];
   }
 
   /** @param {string[]} lines @param {boolean} offerEarlier @param {string} [because] @param {string} [verb] */
@@ -473,7 +356,7 @@ export function startForms() {
     for (const section of sections) {
       $('.faults', section).hidden = true;
       touched.clear();
-      showFaults(section, [], false);
+      showFaults(section, [], false, touched);
       clearAnswer(section, NONE);
     }
   });

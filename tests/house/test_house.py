@@ -71,10 +71,7 @@ def test_calc_imports_the_standard_library_only_and_little_of_it():
 def test_no_module_is_too_long_to_read():
     for path in tracked():
         if path.suffix in (".py", ".mjs") and "tests" not in path.parts:
-            most = {"form.mjs": 500}.get(
-                path.name, 400
-            )  # the forms are one closure still; to be parted with the new page
-            assert len(path.read_text(encoding="utf-8").splitlines()) < most, path.name
+            assert len(path.read_text(encoding="utf-8").splitlines()) < 400, path.name
 
 
 def test_no_bare_coefficient_in_a_function_body():
