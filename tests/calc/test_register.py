@@ -19,6 +19,13 @@ def test_a_row_claims_no_more_than_its_source(vector):
     assert not claims_too_much(vector, sources.source(vector["source_id"]).known)
 
 
+@pytest.mark.parametrize("vector", [one for one in ROWS if one.values[0]["known"] == "computed"])
+def test_a_computed_row_says_from_what(vector):
+    assert sources.source(vector["source_id"]).known == "computed" or vector["source"].startswith(
+        ("Worked out", "Geometry", "Definition")
+    )
+
+
 def test_the_check_can_fail():
     assert claims_too_much({"known": "seen"}, "quoted")
     assert claims_too_much({"known": "quoted"}, "memory")
