@@ -12,6 +12,17 @@ settings.load_profile("ci" if os.environ.get("CI") else "here")
 SLOWEST = ("humidity", "panels", "takeoff", "sheeting", "board", "skim")
 
 
+def pytest_addoption(parser):
+    parser.addoption(
+        "--questions", help="random questions that the engines are asked for each calculator, 4000 if not told"
+    )
+
+
+def pytest_configure(config):
+    if config.getoption("--questions"):
+        os.environ["QUESTIONS"] = config.getoption("--questions")
+
+
 def pytest_collection_modifyitems(items):
     """The engines' tests take minutes and the rest seconds: they begin, the longest first, and the rest fills up."""
     items.sort(key=_turn)

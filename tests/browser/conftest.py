@@ -2,6 +2,7 @@
 
 import os
 import threading
+import time
 
 import pytest
 from playwright.sync_api import Page, expect, sync_playwright
@@ -77,6 +78,15 @@ def watch(page: Page, address: str, watched: list[str], console: bool) -> Page:
     )
     page.set_default_timeout(PATIENCE)
     return page
+
+
+def until(page: Page, expression: str) -> None:
+    """Wait until `expression` holds in the page. The library's own wait asks again from within the page, which the book's
+    policy does not allow; this one asks each time from outside."""
+    end = time.monotonic() + PATIENCE / 1000
+    while not page.evaluate(expression):
+        assert time.monotonic() < end, f"never came true: {expression}"
+        time.sleep(0.02)
 
 
 def _bad(line) -> bool:

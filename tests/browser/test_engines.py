@@ -9,7 +9,7 @@ import time
 import pytest
 from playwright.sync_api import expect
 
-from conftest import BASE, watch
+from conftest import BASE, until, watch
 from handbook import build, offline, serve
 from test_job import form, open_way, submit
 
@@ -173,28 +173,28 @@ def test_a_slow_download_is_not_given_up_while_bytes_come(page, address):
     assert page.evaluate("outcome") == "waits"
     assert page.evaluate("heard.length") == 20
     page.evaluate(SPEAK, {"text": "{}"})
-    page.wait_for_function("outcome === 'answered'")
+    until(page, "outcome === 'answered'")
 
 
 def test_a_silent_download_is_given_up_as_no_signal(page, address):
     opened_door(page, address)
     page.evaluate(SPEAK, {"phase": "loading", "bytes": 1, "total": 20})
     page.clock.run_for(61_000)
-    page.wait_for_function("outcome === 'NotOnDevice'")
+    until(page, "outcome === 'NotOnDevice'")
     assert page.evaluate("workers[0].ended")
 
 
 def test_a_worker_that_dies_under_a_question_is_started_anew_for_it_once(page, address):
     opened_door(page, address)
     page.evaluate("workers[0].onerror(new Event('error'))")
-    page.wait_for_function("workers.length === 2 && workers[1].last && workers[0].ended")
+    until(page, "workers.length === 2 && workers[1].last && workers[0].ended")
     page.evaluate(SPEAK, {"text": "{}"})
-    page.wait_for_function("outcome === 'answered'")
+    until(page, "outcome === 'answered'")
     opened_door(page, address)
     for which in (0, 1):
-        page.wait_for_function(f"workers.length === {which + 1}")
+        until(page, f"workers.length === {which + 1}")
         page.evaluate(f"workers[{which}].onerror(new Event('error'))")
-    page.wait_for_function("outcome === 'Failed'")
+    until(page, "outcome === 'Failed'")
 
 
 RAISING = """async (workerUrl) => {
@@ -316,9 +316,7 @@ def test_a_new_edition_waits_is_taken_by_every_tab_and_loses_nothing(tmp_path, h
     other.wait_for_selector(f"link[rel=stylesheet][href*='{fresh}']", state="attached", timeout=LONG)
     other.wait_for_selector("html[data-ready]")
     assert form(other, "takeoff").locator("[name=rooms]").input_value() == "Den: 10 x 10"
-    other.wait_for_function(
-        "caches.keys().then((names) => names.filter((name) => name.startsWith('book ')).length === 1)"
-    )
+    until(other, "caches.keys().then((names) => names.filter((name) => name.startsWith('book ')).length === 1)")
     asked = [path for path in host.log[before:] if "/engine/small-" in path]
     assert not asked, "what the edition before holds too is not fetched again"
     other.context.set_offline(True)

@@ -1,4 +1,4 @@
-"""The full engine (Pyodide) gives CPython's bytes for every vector and 3,000 random questions a calculator."""
+"""The full engine (Pyodide) gives CPython's bytes for every vector and thousands of random questions a calculator."""
 
 import pytest
 

@@ -1,4 +1,4 @@
-"""The small engine (MicroPython) gives CPython's bytes for every vector and 10,000 random questions a calculator."""
+"""The small engine (MicroPython) gives CPython's bytes for every vector and thousands of random questions a calculator."""
 
 import pytest
 
