@@ -2,12 +2,13 @@
 
 import sys
 
-from calc import catalogue, fields
-from calc.answer import Calculator, public
+from calc import catalogue
 from calc.browser import fault_list
-from calc.fields import Fault
+from calc.core import fields
+from calc.core.answer import Calculator, public
+from calc.core.fields import Fault
+from calc.numbers.words import cut, json_text, mended, quoted
 from calc.render import text
-from calc.words import cut, json_text, mended, quoted
 
 EXIT_OK = 0
 EXIT_FAULT = 2

@@ -3,10 +3,10 @@
 import json
 
 from calc import catalogue
-from calc.answer import public
-from calc.fields import Fault
+from calc.core.answer import public
+from calc.core.fields import Fault
+from calc.numbers.words import json_text
 from calc.render import html
-from calc.words import json_text
 
 
 def answer(calculator: str, inputs_json: str) -> str:

@@ -1,24 +1,27 @@
 """All calculators, in the order the job goes, and the one way to ask any of them.
 
-Each calculator is the module of its own name, brought in when it is first asked for: a page that shows one of them
+Each calculator is the module of its own name in the folder of its topic, brought in when it is first asked for: a page that shows one of them
 must not wait on a slow phone until all the others are read.
 """
 
-from calc.answer import Answer, Calculator
-from calc.fields import Fault, InputFault, read
-from calc.words import cut, listed, quoted
+from calc.core.answer import Answer, Calculator
+from calc.core.fields import Fault, InputFault, read
+from calc.numbers.words import cut, listed, quoted
 
-NAMES = (
-    "decision", "takeoff", "samples", "lead", "fixtures", "reach", "sheeting", "airflow", "wetting", "debris", "skim", "carry", "board", "panels",
-    "taping", "drying", "humidity", "paint",
+FOLDERS = (
+    ("decision", "decision"), ("takeoff", "site"), ("samples", "hazards"), ("lead", "hazards"), ("fixtures", "site"), ("reach", "site"),
+    ("sheeting", "protect"), ("airflow", "protect"), ("wetting", "protect"), ("debris", "protect"), ("skim", "finish"), ("carry", "carry"),
+    ("board", "board"), ("panels", "cover"), ("taping", "finish"), ("drying", "drying"), ("humidity", "drying"), ("paint", "finish"),
 )  # fmt: skip
+NAMES = tuple([name for name, _ in FOLDERS])
 
 
 def find(name: str) -> Calculator | None:
     """Return the calculator of that public name, or None."""
-    if name not in NAMES:
+    folder = dict(FOLDERS).get(name)
+    if folder is None:
         return None
-    found: Calculator = getattr(__import__("calc." + name), name).CALCULATOR
+    found: Calculator = __import__("calc." + folder + "." + name, None, None, ("CALCULATOR",)).CALCULATOR
     return found
 
 

@@ -1,7 +1,7 @@
 """A calculator as a section of a page: its form, and a worked example that stands there before anything is typed."""
 
-from calc.answer import Answer, Calculator
-from calc.fields import UNIT_NAMES, Field, entries
+from calc.core.answer import Answer, Calculator
+from calc.core.fields import UNIT_NAMES, Field, entries
 from calc.render import html
 from calc.render.escape import escaped
 

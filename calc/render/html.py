@@ -1,11 +1,11 @@
 """An answer as HTML. Written once when the page is built, and again in the page for a visitor's own figures."""
 
-from calc.answer import Answer, Branch, Item, Line, Listing
+from calc.core.answer import Answer, Branch, Item, Line, Listing
+from calc.evidence.cautions import Caution, in_order
+from calc.evidence.sources import SOURCES, source
+from calc.numbers.words import lower
 from calc.render import svg
 from calc.render.escape import escaped
-from calc.signals import Caution, in_order
-from calc.sources import SOURCES, source
-from calc.words import lower
 
 TO_ROOT = (
     "../../"  # from a page with a calculator to the root of the book: every such page lies in a folder of its section

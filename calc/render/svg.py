@@ -6,8 +6,8 @@ are written in tenths by whole-number arithmetic.
 
 from fractions import Fraction
 
-from calc.drawing import SHEET_HEIGHT, Dimension, Drawing, Label, Shape
-from calc.exact import round_half_up
+from calc.core.drawing import SHEET_HEIGHT, Dimension, Drawing, Label, Shape
+from calc.numbers.exact import round_half_up
 from calc.render.escape import escaped
 
 PAGE_WIDTH = 360

@@ -1,10 +1,10 @@
 """An answer as plain text, for the command line."""
 
-from calc.answer import Answer
-from calc.fields import Fault
-from calc.signals import in_order
-from calc.sources import source
-from calc.words import cut
+from calc.core.answer import Answer
+from calc.core.fields import Fault
+from calc.evidence.cautions import in_order
+from calc.evidence.sources import source
+from calc.numbers.words import cut
 
 INDENT = "    "
 

@@ -4,14 +4,14 @@ import re
 from pathlib import Path
 
 from calc import catalogue
-from calc.answer import Calculator
-from calc.decision_facts import QUESTIONS
-from calc.decision_shared import SHARED
-from calc.fields import entries
+from calc.core.answer import Calculator
+from calc.core.fields import entries
+from calc.decision.questions import QUESTIONS
+from calc.decision.shared_figures import SHARED
+from calc.evidence.cautions import caution
+from calc.evidence.sources import HOW_KNOWN, SOURCES, source
 from calc.render import form, html
 from calc.render.escape import escaped
-from calc.signals import caution
-from calc.sources import HOW_KNOWN, SOURCES, source
 from handbook import figures
 from handbook.checks import guarding
 from handbook.content import WAIT, Block, CalculatorBlock, Hold, Page, Step

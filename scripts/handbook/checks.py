@@ -10,7 +10,8 @@ from pathlib import Path
 
 import textstat
 
-from calc import catalogue, rules, signals, sources
+from calc import catalogue
+from calc.evidence import cautions, limits, sources
 from handbook import decisions, figures, wording
 from handbook.content import Block, CalculatorBlock, CautionBlock, Hold, Page, SourceIds, Step
 
@@ -131,7 +132,7 @@ def _check_caution(page: Page, block: Block, data: CautionBlock) -> str:
 
 
 def _known_caution(page: Page, block: Block, caution_id: str, *path: object) -> None:
-    if caution_id not in [one.id for one in signals.CAUTIONS]:
+    if caution_id not in [one.id for one in cautions.CAUTIONS]:
         page.fault(*block.at(*path), "CAUTION", f"there is no caution called {caution_id}")
 
 
@@ -227,10 +228,10 @@ def _check_links(page: Page, block: Block, docs: Path, generated: set[str]) -> N
 
 def rules_to_review(today: datetime.date) -> list[str]:
     """Return a line for each local or federal rule whose review date has passed; it warns and stops nothing."""
-    path = Path(rules.__file__)
+    path = Path(limits.__file__)
     found = decisions.to_review(today)
     rows = path.read_text(encoding="utf-8").splitlines()
-    for rule in rules.RULES:
+    for rule in limits.RULES:
         if datetime.date.fromisoformat(rule.review_by) < today:
             line = next(at for at, row in enumerate(rows, 1) if f'"{rule.id}"' in row)
             where = f"calc/{path.name}:{line}:1"

@@ -11,20 +11,22 @@ from pathlib import Path
 from typing import Any
 from urllib.parse import quote
 
-from calc import catalogue, decision_facts, decision_hazards, decision_work, signals, sources
-from calc.decision_rules import EFFECTS, RULES, DecisionRule
+from calc import catalogue
+from calc.decision import hazard_rules, questions, work_rules
+from calc.decision.rules import EFFECTS, RULES, DecisionRule
+from calc.evidence import cautions, sources
 from calc.render.escape import escaped
 from calc.render.html import number_of
 from handbook.faults import ContentFault
 
-PATHS = (Path(decision_hazards.__file__), Path(decision_work.__file__))
+PATHS = (Path(hazard_rules.__file__), Path(work_rules.__file__))
 CEILINGS = Path(__file__).resolve().parents[2] / "tests" / "calc" / "ceilings.json"
 MARKS = {"closed": "✕", "not known": "?", "open after": "◐", "note": "·"}
 
 
 def answers() -> dict[str, dict[str, str]]:
     """Return {question: {answer: label}}."""
-    return {one.field.name: dict(one.answers) for one in decision_facts.QUESTIONS}
+    return {one.field.name: dict(one.answers) for one in questions.QUESTIONS}
 
 
 def place(rule: DecisionRule) -> tuple[str, int]:
@@ -65,7 +67,7 @@ def faults(rules: tuple[DecisionRule, ...] = RULES) -> list[ContentFault]:
 
 
 def _unknown_names(rule: DecisionRule, known: dict[str, dict[str, str]]) -> list[str]:
-    found = [f"speaks of {way}, which is no way" for way in rule.ways if way not in dict(decision_facts.WAYS)]
+    found = [f"speaks of {way}, which is no way" for way in rule.ways if way not in dict(questions.WAYS)]
     if not rule.ways:
         found.append("speaks of no way")
     if rule.effect not in EFFECTS:
@@ -78,9 +80,9 @@ def _unknown_names(rule: DecisionRule, known: dict[str, dict[str, str]]) -> list
             for value in values
             if value not in known.get(name, values)
         ]
-    known_actions = [one.id for one in decision_facts.ACTIONS]
+    known_actions = [one.id for one in questions.ACTIONS]
     found += [f"names {one}, which is nothing to do" for one in rule.actions if one not in known_actions]
-    if rule.caution and rule.caution not in [one.id for one in signals.CAUTIONS]:
+    if rule.caution and rule.caution not in [one.id for one in cautions.CAUTIONS]:
         found.append(f"names {rule.caution}, which is no caution")
     return found
 
@@ -137,7 +139,7 @@ def condition(rule: DecisionRule) -> str:
     """Return the answers that a rule waits for, as a person reads them."""
     parts = []
     for name, values in rule.when:
-        one = decision_facts.question(name)
+        one = questions.question(name)
         labels = dict(one.answers)
         parts.append(f"{one.field.label} {' or '.join(labels[value] for value in values)}")
     return "; ".join(re.sub(r"(?<![?])$", ".", part) for part in parts).replace(".;", ";")
@@ -145,7 +147,7 @@ def condition(rule: DecisionRule) -> str:
 
 def chart() -> str:
     """Return the chart of all rules as HTML: a row a rule, a column a way, in the order in which questions are asked."""
-    order = {one.field.name: at for at, one in enumerate(decision_facts.QUESTIONS)}
+    order = {one.field.name: at for at, one in enumerate(questions.QUESTIONS)}
     rules = sorted(
         RULES,
         key=lambda rule: (
@@ -153,14 +155,14 @@ def chart() -> str:
             -EFFECTS.index(rule.effect),
         ),
     )
-    heads = "".join(f'<th scope="col"><span>{escaped(name)}</span></th>' for _, name in decision_facts.WAYS)
+    heads = "".join(f'<th scope="col"><span>{escaped(name)}</span></th>' for _, name in questions.WAYS)
     rows = []
     for rule in rules:
         marks = "".join(
             f'<td class="says">{MARKS[rule.effect]}<span class="unseen"> {rule.effect}</span></td>'
             if way in rule.ways
             else "<td></td>"
-            for way, _ in decision_facts.WAYS
+            for way, _ in questions.WAYS
         )
         source = f' <a class="mark" href="#source-{rule.source}"><span class="unseen">Source </span>{number_of(rule.source)}</a>'
         rows.append(
@@ -172,11 +174,11 @@ def chart() -> str:
     )  # fmt: skip
 
 
-def questions() -> str:
+def question_list() -> str:
     """Return every question with its answers, why it is asked and how to find out, as HTML."""
     rows = []
-    for one in decision_facts.QUESTIONS:
-        action = decision_facts.action(one.action)
+    for one in questions.QUESTIONS:
+        action = questions.action(one.action)
         choices = "; ".join(escaped(label) for _, label in one.answers)
         after = "Only after a clear result: " if action.touches else ""
         rows.append(
@@ -202,7 +204,7 @@ def ceilings() -> str:
             f"{name}={quote(value)}" for name, value in one["facts"].items()
         )
         told = "; ".join(
-            f"{decision_facts.question(name).field.label} {dict(decision_facts.question(name).answers)[value]}"
+            f"{questions.question(name).field.label} {dict(questions.question(name).answers)[value]}"
             for name, value in one["facts"].items()
         )
         states = "".join(f"<li>{escaped(item.name)}: <b>{item.state}</b></li>" for item in answer.items)

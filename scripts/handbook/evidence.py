@@ -3,7 +3,7 @@
 A vector holds the figure as its source prints it, with half its last digit as tolerance unless it gives a reason.
 `within` asks that the printed figure lies inside the band that we give; `says` asks for a verdict on a listed thing, and
 `tells` for words in the text of one, in the answer's `sentence` or its `notes`; `warns` whether a caution stands there, and
-`refuses` that the inputs are refused at a field with these words. `source_id` is the source's id in `calc.sources`.
+`refuses` that the inputs are refused at a field with these words. `source_id` is the source's id in `calc.evidence.sources`.
 """
 
 import json
@@ -12,8 +12,9 @@ from fractions import Fraction
 from pathlib import Path
 from typing import Any
 
-from calc import catalogue, words
-from calc.answer import Calculator, Line
+from calc import catalogue
+from calc.core.answer import Calculator, Line
+from calc.numbers import words
 
 FOLDER = Path(__file__).resolve().parents[2] / "tests" / "calc" / "vectors"
 KNOWN = ("seen", "quoted", "memory", "computed")

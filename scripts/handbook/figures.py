@@ -8,7 +8,7 @@ import xml.etree.ElementTree as ElementTree
 from collections.abc import Callable
 from fractions import Fraction
 
-from calc.drawing import Drawing, Label, Shape
+from calc.core.drawing import Drawing, Label, Shape
 from calc.render import svg
 
 Number = int | float

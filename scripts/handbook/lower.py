@@ -151,7 +151,10 @@ class _Lowering(ast.NodeTransformer):
             if function.id in ("set", "frozenset"):
                 self.refuse(node, "a set has no order; use a tuple or a list")
             if function.id in ("float", "round", "complex"):
-                self.refuse(node, f"{function.id}() is not the same in every engine; use calc.exact and calc.words")
+                self.refuse(
+                    node,
+                    f"{function.id}() is not the same in every engine; use calc.numbers.exact and calc.numbers.words",
+                )
         if isinstance(function, ast.Attribute) and function.attr in MISSING_METHODS:
             self.refuse(node, f"the small engine has no .{function.attr}()")
         return node
@@ -195,7 +198,7 @@ class _Lowering(ast.NodeTransformer):
         return node
 
     def visit_FormattedValue(self, node: ast.FormattedValue) -> ast.AST:
-        self.refuse(node, "numbers become text through calc.words only, not in an f-string")
+        self.refuse(node, "numbers become text through calc.numbers.words only, not in an f-string")
         return node
 
     def visit_Tuple(self, node: ast.Tuple) -> ast.AST:

@@ -3,15 +3,16 @@
 import re
 from collections.abc import Callable
 
-from calc import catalogue, words
-from calc.decision_facts import QUESTIONS
-from calc.decision_shared import SHARED
-from calc.fields import UNIT_NAMES
+from calc import catalogue
+from calc.core.fields import UNIT_NAMES
+from calc.decision.questions import QUESTIONS
+from calc.decision.shared_figures import SHARED
+from calc.evidence.cautions import caution
+from calc.evidence.limits import RULES
+from calc.evidence.sources import HOW_KNOWN, SOURCES, source
+from calc.numbers import words
 from calc.render import html
 from calc.render.escape import escaped
-from calc.rules import RULES
-from calc.signals import caution
-from calc.sources import HOW_KNOWN, SOURCES, source
 from handbook import decisions, evidence
 from handbook.blocks import calculator_section, known, source_list, trouble_id
 from handbook.content import CalculatorBlock, Page
@@ -156,7 +157,7 @@ def chart_page(pages: list[Page]) -> str:
         f"{len(decisions.RULES)} rules: {counts['closed']} close, {counts['not known']} leave it not known, {counts['open after']} ask for"
         f" something first, {counts['note']} are notes. {len(decisions.RULES) - practice} have a printed source, {practice} are common practice.\n\n"
         + decisions.chart() + "\n\n" + html.caution(caution("local-rules")) + "\n\n## The questions, and how to find out\n\n"
-        + decisions.questions() + "\n\n" + source_list([rule.source for rule in decisions.RULES] + CAUTIONED) + "\n"
+        + decisions.question_list() + "\n\n" + source_list([rule.source for rule in decisions.RULES] + CAUTIONED) + "\n"
     )  # fmt: skip
 
 

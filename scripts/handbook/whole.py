@@ -8,7 +8,9 @@ from pathlib import Path
 import yaml
 from markdown.extensions.toc import slugify
 
-from calc import catalogue, decision_rules, published, published_more, rules, signals, sources
+from calc import catalogue
+from calc.decision import rules
+from calc.evidence import cautions, limits, published, published_more, sources
 from handbook import blocks, evidence
 from handbook.content import Hold, Page
 from handbook.faults import ContentFault
@@ -135,9 +137,9 @@ def _gone(pages: list[Page], docs: Path, root: Path) -> list[ContentFault]:
 def unused_sources(pages: list[Page], root: Path) -> list[ContentFault]:
     """Return a fault for each source of the register that no page, calculator, caution, rule or check cites."""
     cited = (
-        {one.source for one in signals.CAUTIONS}
+        {one.source for one in cautions.CAUTIONS}
+        | {one.source for one in limits.RULES}
         | {one.source for one in rules.RULES}
-        | {one.source for one in decision_rules.RULES}
         | {vector["source_id"] for _, vector in evidence.vectors()}
     )
     for calculator in catalogue.every():

@@ -17,7 +17,7 @@ sys.path[:0] = [str(TESTS / "engines"), str(TESTS / "calc"), str(TESTS.parent / 
 from test_board_sets import look  # noqa: E402
 
 from ask import in_node  # noqa: E402  (the paths above come first)
-from calc import browser  # noqa: E402
+from calc import browser  # noqa: E402  (the path has to be set first)
 
 ROOMS = 200
 SETS, ROUNDS = 300, 6000

@@ -7,7 +7,7 @@ import pytest
 from playwright.sync_api import expect
 
 from calc import catalogue
-from calc.fields import entries
+from calc.core.fields import entries
 from handbook import blocks
 from test_job import PAGE_OF, form, open_way, submit
 

@@ -7,15 +7,15 @@ import pytest
 from playwright.sync_api import expect
 
 from calc import browser as calc_browser
-from calc import decision_facts, decision_shared
+from calc.decision import questions, shared_figures
 from handbook import decisions
 
 pytestmark = [pytest.mark.browser, pytest.mark.slow]
 GUIDE = "prepare/choose/"
-LABELS = {one.field.name: one.field.label for one in decision_facts.QUESTIONS}
+LABELS = {one.field.name: one.field.label for one in questions.QUESTIONS}
 CEILINGS = decisions.read_ceilings()
 # Each question, and the figures of other forms that tell an answer; what stands folded away is not in sight.
-FIELDS = len(LABELS) + sum(not one.field.rare for one in decision_shared.SHARED)
+FIELDS = len(LABELS) + sum(not one.field.rare for one in shared_figures.SHARED)
 
 
 def open_guide(page, address, fragment=""):
@@ -33,7 +33,7 @@ def states(facts):
 def pick(page, name, value):
     """Answer the question that is shown, which must be the one of that name."""
     expect(page.locator(".guide")).to_have_attribute("data-question", name)
-    label = dict(decision_facts.question(name).answers)[value]
+    label = dict(questions.question(name).answers)[value]
     page.locator(".guide button.pick").get_by_text(label, exact=True).click()
     expect(page.locator(".guide")).not_to_have_attribute("data-question", name)
 
@@ -54,7 +54,7 @@ def test_one_question_at_a_time_with_all_ways_in_sight(page, address):
     ):
         expect(page.locator(".guide h3")).to_have_text(LABELS[name])
         page.locator(".guide .why summary").click()
-        expect(page.locator(".guide .why p")).to_have_text(decision_facts.question(name).field.why)
+        expect(page.locator(".guide .why p")).to_have_text(questions.question(name).field.why)
         for one in page.locator(".guide button.pick").all():
             box = one.bounding_box()
             assert box["height"] >= 48 and box["width"] >= 300

@@ -14,9 +14,9 @@ from collections import Counter
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
-from calc.decision import AFTER, CLOSED, NOT_KNOWN, OPEN, fires, stands
-from calc.decision_facts import QUESTIONS, WAYS
-from calc.decision_rules import RULES, DecisionRule
+from calc.decision.decision import AFTER, CLOSED, NOT_KNOWN, OPEN, fires, stands
+from calc.decision.questions import QUESTIONS, WAYS
+from calc.decision.rules import RULES, DecisionRule
 
 DOMAINS = {one.field.name: [value for value, _ in one.answers] for one in QUESTIONS}
 EVERY = tuple(way for way, _ in WAYS)

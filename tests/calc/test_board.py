@@ -16,16 +16,16 @@ from shapely.geometry import Polygon, box
 from shapely.ops import unary_union
 
 from calc import catalogue
-from calc.board_bounds import ENDS, LENGTH, SHARES, STEPS, Weight, least_sheets
-from calc.board_layout import BoardInputs, layout_of
-from calc.board_plan import butt_joints, long_joints
-from calc.board_rules import fasteners_in, needed_screw_in, screw_length_in, span_fault
-from calc.courses import PARTS, Course, Frame, frame_of
-from calc.direct_layout import two_ways
-from calc.hang import QUICK, THOROUGH, Trade, hang
-from calc.piece_search import Piece
-from calc.rooms import read_rooms
-from calc.stretches import Stretch
+from calc.board.bounds import ENDS, LENGTH, SHARES, STEPS, Weight, least_sheets
+from calc.board.courses import PARTS, Course, Frame, frame_of
+from calc.board.direct_layout import two_ways
+from calc.board.fewest_sheets import QUICK, THOROUGH, Trade, hang
+from calc.board.layout import BoardInputs, layout_of
+from calc.board.piece_search import Piece
+from calc.board.plan import butt_joints, long_joints
+from calc.board.spans_and_screws import fasteners_in, needed_screw_in, screw_length_in, span_fault
+from calc.board.stretches import Stretch
+from calc.rooms.rooms import read_rooms
 
 F = Fraction
 ROOMS = 120

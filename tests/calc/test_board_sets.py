@@ -7,10 +7,11 @@ import pytest
 from board_sets import a_set
 from oracle_board import INCH, Finder, faults, least_by_lines
 
-from calc import board, catalogue
-from calc.board_inputs import read_layout
-from calc.board_layout import layout_of
-from calc.fields import read
+from calc import catalogue
+from calc.board import board
+from calc.board.layout import layout_of
+from calc.board.layout_inputs import read_layout
+from calc.core.fields import read
 
 WIDTH = 48 * INCH
 SETS, ROUNDS = 100, 700

@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calc import catalogue
-from calc.carry_turns import longest_over_nosing, longest_round
+from calc.carry.turns import longest_over_nosing, longest_round
 
 F = Fraction
 

@@ -22,9 +22,11 @@ from proof import (
     violations,
 )
 
-from calc import catalogue, decision, decision_facts, decision_look, decision_shared, signals, sources
-from calc.decision import AFTER, CLOSED, NOT_KNOWN, OPEN, STATES, fires, rank_of
-from calc.decision_facts import ACTIONS, QUESTIONS, WAYS
+from calc import catalogue
+from calc.decision import decision, questions, shared_figures, verdict
+from calc.decision.decision import AFTER, CLOSED, NOT_KNOWN, OPEN, STATES, fires, rank_of
+from calc.decision.questions import ACTIONS, QUESTIONS, WAYS
+from calc.evidence import cautions, sources
 from calc.render import html
 
 CEILINGS = json.loads((Path(__file__).parent / "ceilings.json").read_text(encoding="utf-8"))
@@ -160,14 +162,14 @@ def test_every_outcome_has_a_next_step_reasons_and_cautions_in_order():
     for facts in random_facts(600):
         answer = decision.decision(facts, (), "Narnia", "customary")
         steps = listing(answer, "next")
-        assert steps and steps[-1] in [decision_facts.action(one).text for one in ("choose", "choose-after", "wait")]
+        assert steps and steps[-1] in [questions.action(one).text for one in ("choose", "choose-after", "wait")]
         assert answer.sentence == "First: " + steps[0]
         order = [one.text for one in ACTIONS]
         assert [order.index(text) for text in steps] == sorted(order.index(text) for text in steps)
         for item in answer.items:
             assert item.reasons
             assert all(source in ids for _, source in item.reasons)
-        ranks = [signals.SIGNAL_WORDS.index(one.signal) for one in answer.cautions]
+        ranks = [cautions.SIGNAL_WORDS.index(one.signal) for one in answer.cautions]
         assert ranks == sorted(ranks)
         words = json.dumps([dataclasses.asdict(one) for one in answer.items]) + " ".join(
             [*steps, *answer.notes, answer.sentence]
@@ -222,7 +224,7 @@ def test_out_from_under_it_power_off_and_a_prop_come_before_anybody_is_sent_ther
     told = ids(answer)
     first = ["get-out", "power-off"] + ["stop-water"] * ("stains" in what) + ["prop"]
     assert told[: len(first)] == first
-    assert answer.sentence == "First: " + decision_facts.action("get-out").text
+    assert answer.sentence == "First: " + questions.action("get-out").text
     if not result:
         assert "sample" in told[len(first) :]
     assert any(one.id == "ceiling-load" for one in answer.cautions)
@@ -325,7 +327,7 @@ def test_one_answer_more_closes_or_delays_it(way, facts, least):
 
 
 def test_concrete_and_plaster_can_tell_their_layers():
-    layers = decision_facts.question("result_layers")
+    layers = questions.question("result_layers")
     assert "plaster" in layers.field.help and "concrete" in layers.field.help
     assert "board" not in dict(layers.answers)["all"]
 
@@ -365,8 +367,8 @@ def test_a_figure_of_another_form_answers_the_question(typed, question, value):
 
 
 def test_every_band_is_an_answer_and_the_last_has_no_end():
-    for shared in decision_shared.SHARED:
-        values = {value for value, _ in decision_facts.question(shared.question).answers}
+    for shared in shared_figures.SHARED:
+        values = {value for value, _ in questions.question(shared.question).answers}
         assert {band.answer for band in shared.bands} | {answer for _, answer in shared.means} <= values
         limits = [band.limit for band in shared.bands]
         assert limits[:-1] == sorted(limits[:-1]) and all(one is None for one in limits[-1:])
@@ -392,10 +394,10 @@ def test_without_a_result_both_branches_are_told_as_the_engine_would_answer_them
         if decision.settled(facts):
             assert answer.branches == ()
             continue
-        for branch, settled in zip(answer.branches, (decision.CLEARED, decision_look.FOUND)):
+        for branch, settled in zip(answer.branches, (decision.CLEARED, verdict.FOUND)):
             then = decision.decision({**facts, **dict(settled)}, (), "", "customary")
             assert [one.state for one in branch.items] == [one.state for one in then.items]
-        some = dict(decision_look.FOUND) | {"asbestos_result": "trace"}
+        some = dict(verdict.FOUND) | {"asbestos_result": "trace"}
         trace = decision.decision({**facts, **some}, (), "", "customary")
         assert [one.state for one in answer.branches[1].items][:-1] == [one.state for one in trace.items][:-1]
         assert "open" not in answer.figure.replace("No way is open yet", "")
@@ -410,7 +412,7 @@ def test_branches_are_told_as_branches_and_nobody_is_told_to_touch_it():
         shown = html.answer(answer)
         assert shown.count("Not now: an outcome to come") == len(answer.branches)
         assert shown.count("would be") >= len(answer.branches) * len(EVERY)
-        told = {rule.says for rule in RULES for one in rule.actions if decision_facts.action(one).touches}
+        told = {rule.says for rule in RULES for one in rule.actions if questions.action(one).touches}
         assert not [text for text in told if text in said]
 
 
@@ -460,7 +462,7 @@ def test_no_answer_is_offered_that_nobody_can_bring_about():
         "height",
     )
     for name in fixed:
-        assert decision_facts.question(name).changes == ""
+        assert questions.question(name).changes == ""
     for facts in random_facts(400):
         for item in decision.decision(facts, (), "", "customary").items:
             if item.text.startswith("One answer would change it"):
@@ -520,7 +522,7 @@ def test_a_contradiction_shows_both_answers(rule):
     told = listing(answer, "contradictions")
     assert len(told) == 1 and rule.says in told[0]
     for name, value in facts.items():
-        one = decision_facts.question(name)
+        one = questions.question(name)
         assert one.field.label in told[0] and dict(one.answers)[value] in told[0]
     for way in TOUCH:
         assert STATES.index(state(answer, way)) >= NOT_KNOWN
@@ -557,7 +559,7 @@ def test_a_ceiling_comes_out_as_a_careful_tradesman_would_say(ceiling):
     answer = asked(**ceiling["facts"])
     for way, says in ceiling["says"].items():
         assert state(answer, way) == says, (way, answer.items)
-    assert listing(answer, "next")[0] == decision_facts.action(ceiling["first"]).text
+    assert listing(answer, "next")[0] == questions.action(ceiling["first"]).text
     assert bool(listing(answer, "contradictions")) == ("clash" in ceiling)
     if "asks" in ceiling:
         assert (answer.asks or ("",))[0] == ceiling["asks"]

@@ -8,9 +8,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calc import catalogue
-from calc.air import vapor_pressure_psi
-from calc.drying import band_text
-from calc.drying_law import DRYING_ROWS, THICK_COAT_IN, constant_millionths, drying_band_h, drying_constant_h_psi
+from calc.drying.air import vapor_pressure_psi
+from calc.drying.drying import band_text
+from calc.drying.law import DRYING_ROWS, THICK_COAT_IN, constant_millionths, drying_band_h, drying_constant_h_psi
 
 F = Fraction
 BASIS = F(1, 16)

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calc import exact
+from calc.numbers import exact
 
 LAST_PLACE = Decimal(10) ** -exact.PLACES
 

@@ -6,7 +6,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc import catalogue, fields, measure, signals, sources
+from calc import catalogue
+from calc.core import fields
+from calc.evidence import cautions, sources
+from calc.numbers import measure
 
 UNIT_ENDINGS = {
     "in": "_in", "ft": "_ft", "sqft": "_sqft", "gal": ("_gal", "gallons"), "cuft": "_cuft", "cuyd": "_cuyd", "lb": "_lb", "psf": "_psf",
@@ -55,7 +58,7 @@ def test_the_example_works_and_every_line_has_a_source(calculator):
         for source_id in line.sources:
             assert sources.source(source_id)
     for one in answer.cautions:
-        assert signals.caution(one.id) == one
+        assert cautions.caution(one.id) == one
 
 
 @pytest.mark.parametrize(("calculator", "field"), EVERY_FIELD)
@@ -96,15 +99,15 @@ def test_nothing_that_can_be_typed_raises(given, calculator):
 
 
 def test_signal_words_stand_in_order_and_cautions_have_three_sentences():
-    ids = [one.id for one in signals.CAUTIONS]
+    ids = [one.id for one in cautions.CAUTIONS]
     assert len(ids) == len(set(ids))
-    for one in signals.CAUTIONS:
-        assert one.signal in signals.SIGNAL_WORDS
+    for one in cautions.CAUTIONS:
+        assert one.signal in cautions.SIGNAL_WORDS
         assert all(part.endswith(".") for part in (one.hazard, one.consequence, one.avoidance))
         assert sources.source(one.source)
-    ordered = signals.in_order(tuple(reversed(signals.CAUTIONS)))
-    ranks = [signals.SIGNAL_WORDS.index(one.signal) for one in ordered]
-    assert ranks == sorted(ranks) and len(ordered) == len(signals.CAUTIONS)
+    ordered = cautions.in_order(tuple(reversed(cautions.CAUTIONS)))
+    ranks = [cautions.SIGNAL_WORDS.index(one.signal) for one in ordered]
+    assert ranks == sorted(ranks) and len(ordered) == len(cautions.CAUTIONS)
 
 
 def test_the_register_of_sources():

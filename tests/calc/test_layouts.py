@@ -12,9 +12,9 @@ from shapely.geometry import Polygon, box
 from shapely.ops import unary_union
 
 from calc import catalogue
-from calc.rooms import read_rooms
-from calc.strips import bands, fewest_rolls, furring_rows_in, lapped, rolls_cut, strips_of
-from calc.tiles import border_in, layout_of
+from calc.cover.tiles import border_in, layout_of
+from calc.rooms.rooms import read_rooms
+from calc.rooms.strips import bands, fewest_rolls, furring_rows_in, lapped, rolls_cut, strips_of
 
 F = Fraction
 

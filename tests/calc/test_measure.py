@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calc import measure, words
+from calc.numbers import measure, words
 
 F = Fraction
 

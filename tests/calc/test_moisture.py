@@ -14,10 +14,10 @@ from hypothesis import strategies as st
 from scipy.integrate import solve_ivp
 
 from calc import catalogue
-from calc.air import dew_point_f, humidity_ratio, outdoor_pressure_psi, vapor_pressure_psi
-from calc.drying_law import basis_h
-from calc.moisture import UNIT_LB
-from calc.ways import PARTS, HumidityInputs, Room, room_air, three_ways
+from calc.drying.air import dew_point_f, humidity_ratio, outdoor_pressure_psi, vapor_pressure_psi
+from calc.drying.law import basis_h
+from calc.drying.room_water import UNIT_LB
+from calc.drying.three_ways import PARTS, HumidityInputs, Room, room_air, three_ways
 
 F = Fraction
 psychrolib.SetUnitSystem(psychrolib.IP)

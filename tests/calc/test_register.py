@@ -2,7 +2,7 @@
 
 import pytest
 
-from calc import sources
+from calc.evidence import sources
 from handbook import evidence
 
 RANK = {"memory": 1, "quoted": 2, "seen": 3}

@@ -8,9 +8,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calc import catalogue, words
+from calc import catalogue
+from calc.evidence.sources import SOURCES
+from calc.numbers import words
 from calc.render import form, html, svg
-from calc.sources import SOURCES
 
 ROOMS = "A: 20' x 14'; B: E 14' S 6' W 4' S 5' W 10' N 11'; C: 3' x 40' slope 4:12; D: 40' x 3'"
 
@@ -117,6 +118,6 @@ def test_marks_are_numbered_by_the_register():
 
 
 def test_a_fraction_of_a_sixteenth_is_not_rounded_away():
-    from calc.measure import inches_and_sixteenths
+    from calc.numbers.measure import inches_and_sixteenths
 
     assert inches_and_sixteenths(Fraction(1, 64)) == "1/64 in"

@@ -7,8 +7,8 @@ import shapely
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calc import outlines
-from calc.rooms import WALKED_EXAMPLE, read_rooms
+from calc.rooms import outlines
+from calc.rooms.rooms import WALKED_EXAMPLE, read_rooms
 
 F = Fraction
 HEIGHT = F(8)

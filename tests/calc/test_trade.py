@@ -10,12 +10,15 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc import catalogue, measure, rules, signals
-from calc.drops import DROPS
-from calc.fixture_rules import KINDS
-from calc.lead import total_within_window_sqft
-from calc.samples import samples_for
-from calc.taping import screws_per_sheet
+from calc import catalogue
+from calc.common.drops import DROPS
+from calc.evidence import limits
+from calc.evidence.cautions import CAUTIONS
+from calc.finish.taping import screws_per_sheet
+from calc.hazards.lead import total_within_window_sqft
+from calc.hazards.samples import samples_for
+from calc.numbers import measure
+from calc.site.fixture_rules import KINDS
 
 F = Fraction
 EVERY = [pytest.param(one, id=one.name) for one in catalogue.every()]
@@ -314,9 +317,9 @@ def test_an_unknown_place_says_so():
 
 def test_a_drum_counts_in_colorado():
     """5 CCR 1001-10 as quoted: a 55-gallon drum. 30 sq ft at 1/4 in fill none, 31 sq ft at 1 in neither; both edges."""
-    drum = rules.DRUM_CUFT
+    drum = limits.DRUM_CUFT
     assert float(drum) == pytest.approx(7.3524, abs=5e-5)
-    rule = next(one for one in rules.RULES if one.id == "colorado-house-drum")
+    rule = next(one for one in limits.RULES if one.id == "colorado-house-drum")
     assert rule.passed_by(drum) and not rule.passed_by(drum - F(1, 1000))
 
 
@@ -403,12 +406,12 @@ def test_a_covering_and_a_drop_together_are_a_fault():
 def test_every_rule_has_its_source_its_days_and_who_to_ask():
     import datetime
 
-    from calc import sources
+    from calc.evidence import sources
 
-    ids = [rule.id for rule in rules.RULES]
+    ids = [rule.id for rule in limits.RULES]
     assert len(ids) == len(set(ids))
-    places = [name for name, _ in rules.PLACES]
-    for rule in rules.RULES:
+    places = [name for name, _ in limits.PLACES]
+    for rule in limits.RULES:
         assert sources.source(rule.source) and rule.ask and rule.says
         assert rule.place in ("", *places)
         assert datetime.date.fromisoformat(rule.reviewed_on) < datetime.date.fromisoformat(rule.review_by)
@@ -437,7 +440,7 @@ def test_every_caution_is_used_somewhere():
         used |= set(re.findall(r"```caution\nid: (\S+)\n```", text)) | set(
             re.findall(r"^  caution: (\S+)$", text, re.M)
         )
-    assert {one.id for one in signals.CAUTIONS} - used == set()
+    assert {one.id for one in CAUTIONS} - used == set()
 
 
 # Heights under a lower ceiling, and limits in metric

@@ -4,8 +4,9 @@ import json
 import random
 from fractions import Fraction
 
-from calc import catalogue, measure
-from calc.fields import Field
+from calc import catalogue
+from calc.core.fields import Field
+from calc.numbers import measure
 
 SEED = 20261125
 JUNK = (

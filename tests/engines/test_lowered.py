@@ -44,7 +44,7 @@ def test_nothing_is_left_that_the_small_engine_lacks():
 
 
 REFUSED = [
-    ("x = 0.5\n", "float"), ("x = {1, 2}\n", "set"), ("x = {**a}\n", "unpack"), ("x = f'{a}'\n", "calc.words"), ("x = 'a'.zfill(3)\n", "zfill"),
+    ("x = 0.5\n", "float"), ("x = {1, 2}\n", "set"), ("x = {**a}\n", "unpack"), ("x = f'{a}'\n", "calc.numbers.words"), ("x = 'a'.zfill(3)\n", "zfill"),
     ("match x:\n    case 1: pass\n", "match"), ("import re\n", "module re"), ("from math import gcd\n", "module math"), ("x = round(a)\n", "round"),
     ("x = set(a)\n", "set"), ("x = (*a, 1)\n", "tuple"), ("x = [*a]\n", "list"), ("x = dict(a=1)\n", "dict"), ("x = 1 < f(2) < 3\n", "chained"),
     ("x = {a for a in b}\n", "set"), ("async def f(): pass\n", "plain functions"), ("x = format(a)\n", "format"), ("x = tuple[int, int]\n", "annotation"), ("x = zip(a, b, strict=True)\n", "enumerate"),

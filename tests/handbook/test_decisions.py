@@ -5,8 +5,9 @@ import re
 
 import pytest
 
-from calc import catalogue, decision_facts, decision_shared
-from calc.decision_rules import RULES
+from calc import catalogue
+from calc.decision import questions, shared_figures
+from calc.decision.rules import RULES
 from handbook import build, checks, decisions
 
 GOOD = RULES[0]
@@ -68,10 +69,10 @@ def test_a_fault_stands_at_the_line_of_its_rule():
 
 def test_every_rule_question_action_and_way_is_used():
     asked = {name for rule in RULES for name, _ in rule.when}
-    assert asked == {one.field.name for one in decision_facts.QUESTIONS}
-    done = {one for rule in RULES for one in rule.actions} | {one.action for one in decision_facts.QUESTIONS}
-    assert {one.id for one in decision_facts.ACTIONS} == done | {"choose", "choose-after", "wait"}
-    for way, _ in decision_facts.WAYS:
+    assert asked == {one.field.name for one in questions.QUESTIONS}
+    done = {one for rule in RULES for one in rule.actions} | {one.action for one in questions.QUESTIONS}
+    assert {one.id for one in questions.ACTIONS} == done | {"choose", "choose-after", "wait"}
+    for way, _ in questions.WAYS:
         assert (build.DOCS / "methods" / f"{way}.md").exists()
         assert any(way in rule.ways for rule in RULES)
 
@@ -84,7 +85,7 @@ def test_the_chart_shows_every_rule_and_every_question():
         row = next(one for one in rows if decisions.escaped(rule.says) in one)
         assert row.count(decisions.MARKS[rule.effect] + "<span") == len(rule.ways)
         assert f'href="#source-{rule.source}"' in row and f'id="source-{rule.source}"' in text
-    for one in decision_facts.QUESTIONS:
+    for one in questions.QUESTIONS:
         assert f"<b>{decisions.escaped(one.field.label)}</b>" in text
 
 
@@ -100,19 +101,18 @@ def test_the_ceilings_are_printed_as_they_come_out():
 
 def test_a_seventh_grader_reads_the_questions_the_reasons_and_what_to_do():
     asked = " ".join(
-        f"{one.field.label.rstrip('?.')}? {one.field.help} {one.field.why} {one.unknown}"
-        for one in decision_facts.QUESTIONS
+        f"{one.field.label.rstrip('?.')}? {one.field.help} {one.field.why} {one.unknown}" for one in questions.QUESTIONS
     )
-    for text in (asked, " ".join(rule.says for rule in RULES), " ".join(one.text for one in decision_facts.ACTIONS)):
+    for text in (asked, " ".join(rule.says for rule in RULES), " ".join(one.text for one in questions.ACTIONS)):
         assert max(checks.grades(text)) <= 7
-    for one in (*(rule.says for rule in RULES), *(one.text for one in decision_facts.ACTIONS)):
+    for one in (*(rule.says for rule in RULES), *(one.text for one in questions.ACTIONS)):
         for sentence in re.split(r"(?<=[.:]) ", one):
             assert len(sentence.split()) <= checks.LONGEST_STEP_WORDS, sentence
 
 
 def test_every_way_has_a_place_for_the_reader_s_own_verdict_after_the_stop():
-    names = [one.field.name for one in (*decision_facts.QUESTIONS, *decision_shared.SHARED)]
-    for way, _ in decision_facts.WAYS:
+    names = [one.field.name for one in (*questions.QUESTIONS, *shared_figures.SHARED)]
+    for way, _ in questions.WAYS:
         text = build.expected_html(f"methods/{way}.md").read_text(encoding="utf-8")
         assert (
             text.index("Sprayed texture may hold asbestos")
@@ -127,9 +127,9 @@ def test_no_rule_hides_in_the_code():
     folder = decisions.PATHS[0].parent
     source = (folder / "decision_look.py").read_text(encoding="utf-8")
     source += (folder / "decision.py").read_text(encoding="utf-8").partition("CALCULATOR = ")[0]
-    for way, _ in decision_facts.WAYS[:-1]:
+    for way, _ in questions.WAYS[:-1]:
         assert f'"{way}"' not in source
-    for one in decision_facts.QUESTIONS[3:]:
+    for one in questions.QUESTIONS[3:]:
         if one.field.name != "place":
             assert f'"{one.field.name}"' not in source
 
@@ -137,6 +137,4 @@ def test_no_rule_hides_in_the_code():
 def test_the_guide_pairs_each_question_with_the_figure_that_tells_it():
     text = (build.DOCS / "assets" / "guide.mjs").read_text(encoding="utf-8")
     pairs = re.search(r"FIGURES = .*?\(\{(.*?)\}\)", text).group(1)
-    assert dict(re.findall(r"(\w+): '(\w+)'", pairs)) == {
-        one.question: one.field.name for one in decision_shared.SHARED
-    }
+    assert dict(re.findall(r"(\w+): '(\w+)'", pairs)) == {one.question: one.field.name for one in shared_figures.SHARED}

@@ -4,7 +4,8 @@ import re
 
 import pytest
 
-from calc import decision_rules, rules
+from calc.decision import rules
+from calc.evidence import limits
 from handbook import build, checks, content
 
 HEAD = "---\ntitle: Try\nkind: home\nsummary: A page.\nreviewed: 2026-11-25\nfacts: Made up.\n---\n"
@@ -127,8 +128,8 @@ def test_a_rule_past_its_review_date_warns_with_its_place():
 
     assert checks.rules_to_review(datetime.date(2027, 11, 25)) == []
     late = checks.rules_to_review(datetime.date(2027, 11, 26))
-    own = [one for one in late if one.startswith("calc/rules.py:")]
-    assert len(own) == len(rules.RULES)
-    assert re.match(r"calc/rules.py:\d+:1: REVIEW the rule federal-area was due .* on 2027-11-25$", own[0])
+    own = [one for one in late if one.startswith("calc/evidence/limits.py:")]
+    assert len(own) == len(limits.RULES)
+    assert re.match(r"calc/evidence/limits.py:\d+:1: REVIEW the rule federal-area was due .* on 2027-11-25$", own[0])
     later = checks.rules_to_review(datetime.date(2027, 11, 27))
-    assert len([one for one in later if one.startswith("calc/decision_")]) == len(decision_rules.RULES)
+    assert len([one for one in later if one.startswith("calc/decision_")]) == len(rules.RULES)

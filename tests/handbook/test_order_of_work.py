@@ -6,7 +6,7 @@ from fractions import Fraction
 
 import pytest
 
-from calc import signals
+from calc.evidence import cautions
 from handbook import build, wording
 from handbook.content import Hold, Step
 
@@ -170,7 +170,7 @@ def test_solvent_primer_brings_its_caution_and_its_cartridges():
         cautions = {block.data.id for block in page.blocks if block.kind == "caution"}
         cautions |= {one.caution for one in steps_of(page) if isinstance(one, Step)}
         assert "paint-fumes" in cautions, path
-    one = signals.caution("paint-fumes")
+    one = cautions.caution("paint-fumes")
     assert "organic-vapor cartridges" in one.avoidance
 
 
@@ -230,7 +230,7 @@ def test_film_under_a_ladder_stays_whole():
             ), path
     for path in ("methods/wet-scrape.md", "prepare/reach.md", "prepare/cover.md"):
         assert first(steps_of(PAGES[path]), r"rigid sheet", Step) is not None, path
-    assert "rigid sheets" in signals.caution("wet-plastic").avoidance
+    assert "rigid sheets" in cautions.caution("wet-plastic").avoidance
 
 
 def test_a_nail_has_one_depth_on_the_page_of_joists():
@@ -285,19 +285,19 @@ def test_a_hairline_crack_stops_nobody_from_measuring():
 def test_a_sheet_of_board_weighs_what_its_maker_says():
     """1.6 lb/sq ft over 4 by 12 ft: the figure of the sheet, not a comparison."""
     pounds = Fraction("1.6") * 4 * 12
-    said = signals.caution("lift-board")
+    said = cautions.caution("lift-board")
     assert f"{int(pounds + Fraction(1, 2))} lb" in said.hazard and said.source == "gypsum-weight"
 
 
 def test_no_caution_compares_a_weight_with_a_person_or_a_car():
-    for one in signals.CAUTIONS:
+    for one in cautions.CAUTIONS:
         assert not re.search(r"\bas (much|heavy) as\b|\bthan a (car|man|person)\b", one.text), one.id
 
 
 def test_heads_of_sprinklers_are_kept_from_paint_and_texture():
     for path in ("methods/leave-and-seal.md", "finish/paint.md", "finish/texture.md"):
         assert "sprinkler-head" in [block.data.id for block in PAGES[path].blocks if block.kind == "caution"], path
-    assert "painted" in signals.caution("sprinkler-head").avoidance
+    assert "painted" in cautions.caution("sprinkler-head").avoidance
 
 
 def strings_of_calc():

@@ -9,9 +9,10 @@ from html.parser import HTMLParser
 
 import pytest
 
-from calc import browser, catalogue, sources
-from calc.fixture_rules import KINDS
+from calc import browser, catalogue
+from calc.evidence import sources
 from calc.render.escape import escaped
+from calc.site.fixture_rules import KINDS
 from handbook import blocks, build, engines, evidence, pages
 
 SITE = build.SITE

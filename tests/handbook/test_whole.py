@@ -4,7 +4,7 @@ import json
 
 import pytest
 
-from calc import sources
+from calc.evidence import sources
 from handbook import build, content, figures, pages, search, whole
 
 HEAD = "---\ntitle: Try\nkind: task\nsummary: A page.\nreviewed: 2026-11-26\nfacts: Made up.\n---\n"
@@ -75,8 +75,8 @@ def test_a_step_that_is_gone_and_one_that_is_new(book):
 def test_a_source_that_nothing_cites(monkeypatch):
     found = build.read_all()
     extra = sources.Source("moon", "Moon", "Nobody", "", "", "A figure.", "memory", "")
-    monkeypatch.setattr("calc.sources.SOURCES", (*sources.SOURCES, extra))
-    monkeypatch.setattr("calc.published.__file__", __file__)
+    monkeypatch.setattr("calc.evidence.sources.SOURCES", (*sources.SOURCES, extra))
+    monkeypatch.setattr("calc.evidence.published.__file__", __file__)
     told = whole.unused_sources(found, build.ROOT)
     assert [(one.code, one.message) for one in told] == [("UNUSED", "nothing cites the source moon")]
 

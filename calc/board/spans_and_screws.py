@@ -1,0 +1,101 @@
+"""What board may span, how long its screws are, and how many: printed rules, apart from the layout."""
+
+from fractions import Fraction
+
+from calc.board.courses import PARTS
+from calc.board.piece_search import Piece
+from calc.numbers import measure, words
+
+# thickness [in] -> widest joist spacing across one layer [in]; a maker's submittal page 2. 1/4 in has no printed figure:
+# only over sound old board, joists to 16 in, common practice.
+SPANS_IN = (("1/4", 16), ("3/8", 16), ("1/2", 24), ("5/8", 24))
+UNDER_TEXTURE_IN = (("1/4", 0), ("3/8", 0), ("1/2", 16), ("5/8", 24))  # water-based texture below, IRC table note d
+# what may lie on the board [lb/sq ft] to a joist spacing [in]; the lower of conflicting makers' figures
+INSULATION_PSF = (
+    ("1/2", 16, Fraction(22, 10)),
+    ("1/2", 24, Fraction(13, 10)),
+    ("5/8", 24, Fraction(22, 10)),
+)  # fmt: skip
+PENETRATION_IN = Fraction(5, 8)  # a screw goes so far into wood [in], IRC R702.3.5.1
+THICK_BOARD_IN = Fraction(5, 8)
+MORE_FOR_THICK_IN = Fraction(1, 8)  # a printed table asks for so much more with 5/8 in board [in], renovation text
+SCREWS_IN_STOCK_IN = (
+    Fraction(1), Fraction(9, 8), Fraction(5, 4), Fraction(13, 8), Fraction(15, 8), Fraction(2), Fraction(9, 4), Fraction(5, 2), Fraction(3),
+)  # fmt: skip
+SCREW_SPACING_IN = 12  # along a joist on a ceiling [in], NAVEDTRA 14044
+OLD_BOARD_LB_PER_CUFT = Fraction(384, 10)  # 1.6 lb/sq ft at 1/2 in, a maker's submittal [lb/cu ft]
+
+
+def span_fault(thickness: str, spacing_in: Fraction, texture_under: bool, insulation_psf: Fraction) -> str:
+    """Return one sentence where board of `thickness` may not span `spacing_in` [in] so, '' where it may.
+
+    Sources: a maker's submittal; IRC table R702.3.5 note d as quoted.
+    """
+    widest = dict(UNDER_TEXTURE_IN if texture_under else SPANS_IN)[thickness]
+    name = thickness + " in board"
+    if widest == 0:
+        return "Under a wet texture " + name + " may not hang. Take 1/2 in on joists to 16 in, or 5/8 in to 24 in."
+    if spacing_in > widest:
+        more = " under a wet texture" if texture_under else ""
+        return (
+            name
+            + more
+            + " spans joists to "
+            + str(widest)
+            + " in, not "
+            + words.short_decimal(spacing_in, 2)
+            + " in. Take thicker board."
+        )
+    if insulation_psf > 0:
+        allowed = Fraction(0)
+        for one, to_in, psf in INSULATION_PSF:
+            if one == thickness and spacing_in <= to_in and psf > allowed:
+                allowed = psf
+        if insulation_psf > allowed:
+            return (
+                name + " on joists " + words.short_decimal(spacing_in, 2) + " in apart may carry " + words.short_decimal(allowed, 2)
+                + " lb/sq ft of insulation, not " + words.short_decimal(insulation_psf, 2) + "."
+            )  # fmt: skip
+    return ""
+
+
+def screw_length_in(thickness_in: Fraction, through_in: Fraction) -> Fraction:
+    """Return the stock screw [in] for new board `thickness_in` [in] through `through_in` [in] of old ceiling and texture.
+
+    Raises ValueError where no stock screw is that long. Source: IRC R702.3.5.1, 5/8 in into the joist.
+    """
+    needed = needed_screw_in(thickness_in, through_in)
+    for length in SCREWS_IN_STOCK_IN:
+        if length >= needed:
+            return length
+    raise ValueError("no stock screw is that long")
+
+
+def needed_screw_in(thickness_in: Fraction, through_in: Fraction) -> Fraction:
+    """Return the least length of screw [in]: new board, what is old, and 5/8 in of joist."""
+    more = MORE_FOR_THICK_IN if thick_on_bare_joists(thickness_in, through_in) else Fraction(0)
+    return thickness_in + through_in + PENETRATION_IN + more
+
+
+def thick_on_bare_joists(thickness_in: Fraction, through_in: Fraction) -> bool:
+    """Return whether a printed table asks for a longer screw: 5/8 in board [in] with nothing between it and the joists [in]."""
+    return thickness_in == THICK_BOARD_IN and through_in == 0
+
+
+def fasteners_in(depth_in: Fraction, spacing_in: int) -> int:
+    """Return the fasteners on one joist over a depth of board [in], at most `spacing_in` [in] apart, both edges too."""
+    return -(-depth_in.numerator // (depth_in.denominator * spacing_in)) + 1
+
+
+def screws_of(piece: Piece, joists: list[int]) -> int:
+    """Return the screws of one piece: on each joist under it and at each end, 12 in apart. Source: NAVEDTRA 14044."""
+    lines = [joist for joist in joists if piece.start <= joist <= piece.end]
+    for end in (piece.start, piece.end):
+        if end not in lines:
+            lines.append(end)
+    return len(lines) * fasteners_in(Fraction(piece.depth, PARTS), SCREW_SPACING_IN)
+
+
+def old_load_psf(old_ceiling_in: Fraction) -> Fraction:
+    """Return what an old ceiling of board `old_ceiling_in` thick [in] weighs [lb/sq ft], by the weight of 1/2 in board."""
+    return old_ceiling_in / measure.INCHES_PER_FOOT * OLD_BOARD_LB_PER_CUFT

@@ -1,0 +1,1 @@
+"""How long a sheet gets from the truck to the room, passage by passage."""

@@ -1,0 +1,302 @@
+"""How an input is declared. One declaration gives the form, its checks, the command line, the table
+in the documentation, the share link and the JSON."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from fractions import Fraction
+
+from calc.numbers import measure, words
+from calc.rooms.rooms import Room, read_rooms
+
+KINDS = ("rooms", "list", "text", "length", "area", "volume", "temperature", "percent", "rate", "count", "choice")
+
+
+@dataclass(frozen=True)
+class Field:
+    """One input.
+
+    `name` is public and ends in its unit; `unit` is the unit that a bare number is read in ('in',
+    'ft', 'sqft', 'gal', 'F', '%', 'lb/gal', '' for a count or choice). `default`, `lowest` and
+    `highest` are written as a person would type them. An empty `default` means that there is none:
+    the field must then be filled unless `required` is False. `choices` are (value, label) pairs; for a text they
+    are suggestions, for a list (entry, meaning) pairs. `rare` fields stand folded away in the form. `source` is the id in `calc.evidence.sources` that stands
+    behind the default. `fed_by` names a calculator and one of its lines ('carry longest_sheet_ft') that fills the field
+    in a page while nobody has typed into it. `check` reads a list or a text, and returns (entry, what is wrong with it) pairs.
+    `why` says why it is asked, for whoever wonders.
+    """
+
+    name: str
+    label: str
+    kind: str
+    unit: str
+    help: str
+    example: str
+    lowest: str = ""
+    highest: str = ""
+    default: str = ""
+    required: bool = True
+    choices: tuple[tuple[str, str], ...] = ()
+    source: str = "your-figure"
+    rare: bool = False
+    fed_by: str = ""
+    check: Callable[[str], tuple[tuple[str, str], ...]] | None = None
+    why: str = ""
+
+
+@dataclass(frozen=True)
+class Fault:
+    """What is wrong with one input: the field's name, what was given, one sentence, and an example that works."""
+
+    field: str
+    given: str
+    message: str
+    example: str
+
+
+class InputFault(ValueError):
+    """Raised by a calculator whose inputs do not go together; carries every fault found."""
+
+    def __init__(self, faults: tuple[Fault, ...]) -> None:
+        super().__init__("; ".join([fault.message for fault in faults]))
+        self.faults = faults
+
+
+LONGEST_TEXT = 60  # letters of a text that is taken
+LONGEST_ENTRY = 200  # letters of a number or a choice as it is typed, blanks with them
+LONGEST_LIST = 10000  # letters of rooms or of a list: forty rooms of twenty walls
+MOST_ENTRIES = 100  # entries of one list
+
+SHOW_IN = Field(
+    name="show_in",
+    label="Show results in",
+    kind="choice",
+    unit="",
+    help="You may type either; this is what you read.",
+    example="metric",
+    default="customary",
+    rare=True,
+    choices=(("customary", "Feet, inches, gallons"), ("metric", "Meters, liters")),
+)
+"""The one input that every calculator has."""
+
+
+class Values:
+    """The inputs of one calculator, read and checked; `given` is the text as it was typed, with defaults filled in."""
+
+    def __init__(
+        self, given: tuple[tuple[str, str], ...], numbers: dict[str, Fraction], rooms: tuple[Room, ...]
+    ) -> None:
+        self.given = given
+        self._numbers = numbers
+        self._rooms = rooms
+
+    def number(self, name: str) -> Fraction:
+        """Return a required number in the field's own unit."""
+        return self._numbers[name]
+
+    def number_or_none(self, name: str) -> Fraction | None:
+        """Return a number in the field's own unit, or None where the field was left empty."""
+        return self._numbers.get(name)
+
+    def count(self, name: str) -> int:
+        """Return a required whole number."""
+        return int(self._numbers[name])
+
+    def choice(self, name: str) -> str:
+        """Return the value of a choice, a text or a list; empty where it was left empty."""
+        return dict(self.given).get(name, "")
+
+    def rooms(self) -> tuple[Room, ...]:
+        """Return the rooms; empty where none were given."""
+        return self._rooms
+
+
+def entries(text: str) -> list[str]:
+    """Return the entries of a list: one a line, or with ; between them; empty ones are dropped."""
+    parts = [words.tidy(part) for part in text.replace("\r", "\n").replace("\n", ";").split(";")]
+    return [part for part in parts if part]
+
+
+def entry_faults(text: str, read_entry: Callable[[str], object]) -> tuple[tuple[str, str], ...]:
+    """Return (entry, what is wrong with it) for each entry of the list `text` that `read_entry` refuses."""
+    found = []
+    for entry in entries(text):
+        try:
+            read_entry(entry)
+        except measure.MeasureFault as fault:
+            found.append((entry, str(fault.args[0])))
+    return tuple(found)
+
+
+def read(
+    fields: tuple[Field, ...], given: dict[str, str], one_of: tuple[str, ...] = ()
+) -> tuple[Values, tuple[Fault, ...]]:
+    """Return the checked values of `fields` from the texts in `given`, and every fault found.
+
+    Exactly one of the fields named in `one_of` must be filled. An unknown name, an empty required field, a text that cannot be read and a number out of range are
+    faults; each names the field, what was given, what is allowed and an example.
+    """
+    faults = []
+    numbers: dict[str, Fraction] = {}
+    rooms: tuple[Room, ...] = ()
+    filled = []
+    names = [field.name for field in fields]
+    for name in sorted(given):
+        if name not in names:
+            faults.append(_unknown(name, given[name], names, fields))
+    tried = [_unreadable(field, given[field.name]) for field in fields if field.name in given]
+    unreadable = [fault for fault in tried if fault is not None]
+    if unreadable:  # such a text is not looked into
+        return Values((), numbers, rooms), tuple(faults + unreadable)
+    faults += _one_of(fields, given, one_of)
+    for field in fields:
+        text = _typed(field, given) or field.default
+        if not text:
+            if field.required:
+                faults.append(Fault(field.name, "", _called(field) + " is empty. " + allowed(field), field.example))
+            continue
+        filled.append((field.name, text))
+        if field.kind == "rooms":
+            rooms, room_faults = read_rooms(text)
+            for chunk, message in room_faults:
+                faults.append(Fault(field.name, chunk, message, field.example))
+        elif field.kind == "list":
+            count = len(entries(text))
+            if count > MOST_ENTRIES:
+                message = (
+                    words.whole(count) + " entries are too many. Give at most " + str(MOST_ENTRIES) + " at a time."
+                )
+                faults.append(Fault(field.name, words.cut(text), message, field.example))
+                continue
+            for chunk, message in field.check(text) if field.check else ():
+                faults.append(Fault(field.name, chunk, message, field.example))
+        elif field.kind == "text":
+            if len(text) > LONGEST_TEXT:
+                message = _called(field) + " is longer than " + str(LONGEST_TEXT) + " letters. Shorten it."
+                faults.append(Fault(field.name, text, message, field.example))
+            for chunk, message in field.check(text) if field.check else ():
+                faults.append(Fault(field.name, chunk, message, field.example))
+        elif field.kind == "choice":
+            if text not in [value for value, _ in field.choices]:
+                message = _called(field) + " cannot be " + words.quoted(text) + ". " + allowed(field)
+                faults.append(Fault(field.name, text, message, field.example))
+        else:
+            problem = ""
+            try:
+                numbers[field.name] = measure.read_quantity(text, field.unit)
+                problem = _out_of_range(field, numbers[field.name])
+            except measure.MeasureFault as fault:
+                problem = str(fault.args[0])
+            if problem:
+                message = (
+                    _called(field) + ": " + words.quoted(text) + " will not do, " + problem + ". " + allowed(field)
+                )
+                faults.append(Fault(field.name, text, message, field.example))
+    return Values(tuple(filled), numbers, rooms), tuple(faults)
+
+
+def allowed(field: Field) -> str:
+    """Return one sentence that says what the field takes."""
+    if field.kind == "rooms":
+        return "Write each room by its sides, or walked round wall by wall; put ; between rooms."
+    if field.kind == "list":
+        return "Write one entry a line; put ; between entries."
+    if field.kind == "text":
+        return "Write it in a few words."
+    if field.kind == "choice":
+        return "Choose " + words.listed([value for value, _ in field.choices if value], "or") + "."
+    kind = "a whole number" if field.kind == "count" else "a number"
+    unit = UNIT_NAMES.get(field.unit, field.unit)
+    return "Give " + kind + " from " + field.lowest + " to " + field.highest + (" " + unit if unit else "") + "."
+
+
+UNIT_NAMES = {
+    "in": "in",
+    "ft": "ft",
+    "sqft": "sq ft",
+    "gal": "gal",
+    "F": "°F",
+    "%": "%",
+    "lb/gal": "lb/gal",
+    "cuft": "cu ft",
+    "cuyd": "cu yd",
+    "psf": "lb/sq ft",
+    "lb": "lb",
+    "cfm": "cu ft/min",
+    "per_h": "an hour",
+    "mil": "mil",
+    "gal/100sqft": "gal per 100 sq ft",
+    "sqft/gal": "sq ft/gal",
+    "pt/day": "pints a day",
+    "Btu/h": "Btu/h",
+    "gr/lb": "grains/lb",
+    "inwc": "in of water",
+    "sqin": "sq in",
+    "deg": "°",
+    "": "",
+}
+"""The name of a field's unit as it stands beside a number."""
+
+
+def _typed(field: Field, given: dict[str, str]) -> str:
+    """What was typed, in single spaces; a list that holds nothing but separators is empty."""
+    text = given.get(field.name, "")
+    if field.kind not in ("rooms", "list"):
+        return words.tidy(text)
+    if not entries(text):
+        return ""
+    return words.tidy(text.replace("\r", "\n").replace("\n", "; "))  # a line is an entry, and tidying would join them
+
+
+def _called(field: Field) -> str:
+    """The field's label as the beginning of a sentence; a question stands in quotes."""
+    return words.quoted(field.label, LONGEST_TEXT) if field.label.endswith("?") else field.label
+
+
+def _unreadable(field: Field, text: str) -> Fault | None:
+    """A fault where a text is too long to be looked into, or holds a mark that is no letter."""
+    most = LONGEST_LIST if field.kind in ("rooms", "list") else LONGEST_ENTRY
+    if len(text) > most:
+        message = _called(field) + " holds " + words.whole(len(text)) + " letters and blanks, and takes at most "
+        return Fault(field.name, words.cut(text[:most]), message + words.whole(most) + ". Shorten it.", field.example)
+    mended = words.mended(text)
+    if mended != text:
+        message = (
+            _called(field)
+            + ": "
+            + words.quoted(text)
+            + " holds a mark that cannot be read. Delete it and type it again."
+        )
+        return Fault(field.name, mended, message, field.example)
+    return None
+
+
+def _out_of_range(field: Field, value: Fraction) -> str:
+    if field.kind == "count" and value.denominator != 1:
+        return "it is not a whole number"
+    if value < measure.read_bound(field.lowest):
+        return "it is too small"
+    if value > measure.read_bound(field.highest):
+        return "it is too large"
+    return ""
+
+
+def _one_of(fields: tuple[Field, ...], given: dict[str, str], one_of: tuple[str, ...]) -> list[Fault]:
+    if not one_of:
+        return []
+    choices = [field for field in fields if field.name in one_of]
+    filled = [field for field in choices if _typed(field, given)]
+    labels = words.listed([field.label for field in choices], "or")
+    if not filled:
+        return [Fault(choices[0].name, "", "Nothing given for " + labels + ". Give one of them.", choices[0].example)]
+    if len(filled) > 1:
+        last = filled[-1]
+        message = "Give only one of " + labels + ". Empty the other."
+        return [Fault(last.name, words.cut(given[last.name]), message, filled[0].name + "=" + filled[0].example)]
+    return []
+
+
+def _unknown(name: str, text: str, names: list[str], fields: tuple[Field, ...]) -> Fault:
+    name, text = words.mended(name), words.mended(text)
+    message = "There is no input called " + words.quoted(name) + ". Use " + words.listed(names, "or") + "."
+    return Fault(name, text, message, fields[0].name + "=" + fields[0].example)

@@ -1,0 +1,1 @@
+"""Tiles and panels that cover a ceiling. Boards have a folder of their own."""

@@ -1,0 +1,192 @@
+"""Decision: which of eight ways are open for this ceiling, why, what would change it, and what to do next."""
+
+from fractions import Fraction
+
+from calc.core.answer import Answer, Branch, Calculator, Item, Line, Listing, line
+from calc.core.fields import SHOW_IN, Field, Values
+from calc.decision.questions import ELSEWHERE, QUESTIONS, UNKNOWN, WAYS, action, question
+from calc.decision.rules import RULES
+from calc.decision.shared_figures import SHARED, share
+from calc.decision.verdict import (
+    AFTER,
+    CLEARED,
+    CLOSED,
+    NOT_KNOWN,
+    OPEN,
+    STATES,
+    Look,
+    cleared,
+    each_once,
+    fires,
+    rank_of,
+    settled,
+    stands,
+)
+from calc.evidence.limits import known_place
+from calc.numbers import words
+
+__all__ = [
+    "AFTER", "CLEARED", "CLOSED", "NOT_KNOWN", "OPEN", "STATES", "cleared", "decision", "facts_of", "fires", "rank_of", "settled", "stands",
+]  # fmt: skip
+
+BRANCHES = (
+    (
+        "if-none", "If the laboratory finds none, in every layer",
+        "These would be the ways then, by what you answered. None of it holds before the report is in your hand.",
+    ),
+    (
+        "if-some", "If it finds some, in any layer",
+        "However little. Then you leave it alone, and a licensed contractor is the one who touches it.",
+    ),
+)  # fmt: skip
+"""(name, title, what to know) of the two ways in which the asbestos question can be settled."""
+
+
+def facts_of(given: dict[str, str]) -> dict[str, str]:
+    """Return the answer to each question by its name, 'unknown' where none was given; a place by the name that the book
+    has for it, or 'elsewhere'."""
+    facts = dict([(one.field.name, given.get(one.field.name, "") or UNKNOWN) for one in QUESTIONS])
+    place = known_place(given.get("place", ""))
+    facts["place"] = ELSEWHERE if place is None else place or UNKNOWN
+    return facts
+
+
+def decision(
+    facts: dict[str, str],
+    given: tuple[tuple[str, str], ...],
+    place: str,
+    show_in: str,
+    contradictions: tuple[tuple[str, str], ...] = (),
+) -> Answer:
+    """Return the state of each way with its reasons, what to do next, and which question is most worth an answer.
+
+    `facts` hold one answer for each of `QUESTIONS` by its name, 'unknown' where it is not known; `given` is what was typed;
+    `place` as it was typed; `show_in` [-] 'customary' or 'metric'; `contradictions` are (both, source) of figures that do not
+    agree with an answer. Raises nothing. Sources: each rule names its own. Where the asbestos question is not settled, the
+    answer holds both branches: what each way would be if nothing is found, and if something is.
+    """
+    look = Look(facts)
+    by_state = [[name for at, (_, name) in enumerate(WAYS) if look.ranks[at] == rank] for rank in range(len(STATES))]
+    steps = look.steps()
+    asks = look.asks()
+    clashes = contradictions + look.clashes()
+    listings = []
+    if clashes:
+        listings.append(Listing("contradictions", "These answers do not go together", clashes))
+    listings.append(Listing("next", "What to do next, in this order", tuple([(action(one).text, "") for one in steps])))
+    if asks:
+        best = question(asks[0])
+        told = best.field.label + " " + best.field.why + " " + action(best.action).text
+        listings.append(Listing("best_question", "The question most worth an answer", ((told, ""),)))
+    items = [
+        Item(name, STATES[look.ranks[at]], look.change(at), (), look.reasons(at), "methods/" + way)
+        for at, (way, name) in enumerate(WAYS)
+    ]  # fmt: skip
+    figure, label = words.plural(len(by_state[OPEN]), "way") + " open", _label(by_state)
+    if not look.settled:
+        figure, label = (
+            "No way is open yet",
+            "that touches it: no laboratory has settled it. Below stand both outcomes.",
+        )
+    return Answer(
+        calculator="decision",
+        inputs=given,
+        figure=figure,
+        figure_label=label,
+        sentence="First: " + action(steps[0]).text,
+        lines=tuple([_count(rank, by_state[rank], show_in) for rank in range(len(STATES))]),
+        cautions=look.cautions(),
+        notes=_notes(place),
+        drawing=None,
+        items=tuple(items),
+        items_title="The eight ways now, and why",
+        listings=tuple(listings),
+        asks=asks,
+        branches=_branches(look),
+        facts=tuple(facts.items()),
+    )
+
+
+def _branches(look: Look) -> tuple[Branch, ...]:
+    found = []
+    for place, branch in enumerate(look.branches()):
+        name, title, text = BRANCHES[place]
+        items = [
+            Item(way_name, STATES[branch.ranks[at]], "", (), branch.first_reason(at), "methods/" + way)
+            for at, (way, way_name) in enumerate(WAYS)
+        ]  # fmt: skip
+        found.append(Branch(name, title, text, tuple(items)))
+    return tuple(found)
+
+
+def _label(by_state: list[list[str]]) -> str:
+    parts = [
+        words.whole(len(by_state[rank])) + " " + STATES[rank] + (" something" if rank == AFTER else "")
+        for rank in (AFTER, NOT_KNOWN, CLOSED)
+    ]
+    return "of eight; " + words.listed(parts)  # fmt: skip
+
+
+def _count(rank: int, names: list[str], show_in: str) -> Line:
+    rules = (
+        "No rule stands against it.",
+        "No rule closes it, and one asks for something first.",
+        "An answer is missing, or a result does not cover it, and a rule could close it.",
+        "A rule closes it.",
+    )
+    name = "ways_" + STATES[rank].replace(" ", "_")
+    return line(name, "Ways " + STATES[rank], Fraction(len(names)), "", 0, rules[rank], words.listed(names) or "none", ("common-practice",), show_in)  # fmt: skip
+
+
+def _notes(place: str) -> tuple[str, ...]:
+    known = known_place(place)
+    if known is None:
+        local = (
+            "This book holds no rules for "
+            + words.quoted(place)
+            + ". Local rules were not checked: ask the state and the city."
+        )
+    elif known:
+        local = "This book holds a few rules of " + known + ", not all of them. Ask its offices before any work."
+    else:
+        local = "No place was given. Only federal rules were looked at: ask the state and the city."
+    return (
+        local,
+        "Open means that no rule here stands against it. Each way has hold points of its own, and licensed trades decide.",
+        "An answer that is not known counts as the worst that it can be. The order of what to do is common practice.",
+        "Covering is not harmless: screws and glue disturb the texture too.",
+    )  # fmt: skip
+
+
+def _fields() -> tuple[Field, ...]:
+    """Every question as a field, each after the figure that tells its answer where another form asks for that figure."""
+    found = []
+    for one in QUESTIONS:
+        found += [shared.field for shared in SHARED if shared.question == one.field.name] + [one.field]
+    return tuple(found) + (SHOW_IN,)
+
+
+def _work_out(values: Values) -> Answer:
+    given = dict(values.given)
+    facts = facts_of(given)
+    contradictions = share(facts, values)
+    return decision(facts, values.given, given.get("place", ""), values.choice("show_in"), contradictions)
+
+
+CALCULATOR = Calculator(
+    name="decision",
+    title="Your ceiling, question by question",
+    summary="Which of eight ways are open for this ceiling, and why",
+    verb="Show the ways",
+    fields=_fields(),
+    work_out=_work_out,
+    example=(
+        ("asbestos_result", "none"), ("result_rooms", "this"), ("result_layers", "all"), ("sag", "no"), ("stains", "none"),
+        ("loose_board", "tight"), ("cracks", "fine"), ("heated_ceiling", "no"), ("loose_fill", "other"), ("sprinklers", "no"), ("built", "later"), ("times_painted", "never"), ("sheen", "flat"),
+        ("texture_depth", "thin"), ("hand_test", "holds"), ("patch_test", "wet"), ("material", "board"), ("above", "rooms"),
+        ("joists", "close"), ("layers_up", "one"), ("joists_carry", "yes"), ("rated_ceiling", "no"),
+        ("who_works", "owner"), ("building", "house"), ("height", "usual"), ("may_drop", "yes"), ("occupied", "yes"),
+        ("household", "adults"), ("floors", "covered"), ("finish_wanted", "smooth"), ("light", "soft"),
+    ),
+    sources=tuple(each_once([rule.source for rule in RULES])) + ("epa-asbestos-in-your-home", "common-practice", "cfr-745-83"),
+)  # fmt: skip

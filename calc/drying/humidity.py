@@ -1,0 +1,294 @@
+"""Humidity: where the water of wet coats goes, and when they are dry if you do nothing, open a window or run a machine."""
+
+from fractions import Fraction
+
+from calc.common.inputs import (
+    COAT_THICKNESS,
+    COATS,
+    HEIGHT,
+    HUMIDITY,
+    OPTIONAL_ROOMS,
+    TEMPERATURE,
+    TEXTURE_DEPTH_OR_NONE,
+    VOLUME,
+    area_of,
+    volume_cuft,
+)
+from calc.core.answer import Answer, Calculator, Item
+from calc.core.drawing import Dimension, Drawing, Label, Shape
+from calc.core.fields import SHOW_IN, Fault, Field, InputFault, Values
+from calc.drying.drying import LEAST_TEMPERATURE_F, band_text
+from calc.drying.humidity_lines import LAW, heat_kw, lines_of, most_humid
+from calc.drying.law import FREEZING_F, WARMEST_F
+from calc.drying.room_water import TICKS_PER_H, UNIT_LB
+from calc.drying.three_ways import HOURS_PER_DAY, HumidityInputs, Way, three_ways
+from calc.evidence.cautions import Caution, caution
+from calc.numbers import measure, words
+from calc.numbers.exact import floor
+from calc.numbers.words import short_decimal
+
+DAMP_PCT = 80  # from here on walls and windows sweat and mold starts [%], common practice
+CHART_WIDTH, CHART_HEIGHT = Fraction(100), Fraction(70)
+LEAST_TOLD_LB = Fraction(1, 10)  # less water than this is not told of [lb]
+DRAWN_EACH = 2  # every second step is drawn [-]
+LONGEST_DRAWN = 3  # the chart ends at so many times the quickest way [-]
+DAYS_FROM_H = 72  # times from here on are told in days, a choice of words [h]
+
+WET_AREA = Field(
+    name="wet_area_sqft", label="Wet ceiling", kind="area", unit="sqft",
+    help="Empty: the whole ceiling of the rooms.",
+    example="280", lowest="1", highest="100000", required=False, rare=True,
+)  # fmt: skip
+WATER = Field(
+    name="water_gal", label="Water to dry out", kind="volume", unit="gal",
+    help="Empty: what such coats of all-purpose compound hold. Else from the compound or wetting form.",
+    example="12", lowest="0.05", highest="500", required=False,
+)  # fmt: skip
+OUTDOOR_F = Field(
+    name="outdoor_temperature_f", label="Air outdoors", kind="temperature", unit="F",
+    help="The mean over day and night.",
+    example="50", lowest="-40", highest="115", default="50",
+)  # fmt: skip
+OUTDOOR_PCT = Field(
+    name="outdoor_humidity_pct", label="Humidity outdoors", kind="percent", unit="%",
+    help="The weather report says.",
+    example="70", lowest="0", highest="100", default="70",
+)  # fmt: skip
+CLOSED = Field(
+    name="closed_air_changes_per_hour", label="Air changes, room closed", kind="rate", unit="per_h",
+    help="What leaks through a closed and sealed room. Empty: anything from 0.1 to 1.",
+    example="0.3", lowest="0.05", highest="5", required=False, source="common-practice",
+    why="The leak of a closed room sets how long it takes, and differs tenfold from house to house.",
+)  # fmt: skip
+OPEN = Field(
+    name="open_air_changes_per_hour", label="Air changes, window open", kind="rate", unit="per_h",
+    help="One window half open, no fan: about 3.",
+    example="3", lowest="0.1", highest="60", default="3", source="common-practice", rare=True,
+)  # fmt: skip
+MACHINE = Field(
+    name="dehumidifier_pt_per_day", label="Dehumidifier", kind="rate", unit="pt/day",
+    help="As its plate says. In cooler, drier air it takes less.",
+    example="50", lowest="1", highest="2000", default="50", source="aham-dehumidifier",
+)  # fmt: skip
+RATED = Field(
+    name="dehumidifier_rated_f", label="Rated at", kind="choice", unit="",
+    help="The plate or manual says. At the same rating a unit rated at 80 °F takes less in a cool room.",
+    example="65", default="80", source="aham-dehumidifier",
+    choices=(("80", "80 °F, 60 %: older units, or not known"), ("65", "65 °F, 60 %: portable units sold since 2019")),
+)  # fmt: skip
+KIND = Field(
+    name="dehumidifier_kind", label="Its kind", kind="choice", unit="",
+    help="A refrigerant kind has a cold coil, which may ice up under 65 °F.",
+    example="desiccant", default="refrigerant", source="common-practice",
+    choices=(("refrigerant", "Refrigerant, or not known"), ("desiccant", "Desiccant")),
+)  # fmt: skip
+HEAT_HELD = Field(
+    name="heat_held", label="Heat holds with a window open?", kind="choice", unit="",
+    help="Yes, if a heater with a thermostat holds it day and night.",
+    example="yes", default="unknown",
+    choices=(("unknown", "Not known"), ("yes", "Yes"), ("no", "No")),
+    why="Air from outdoors and drying water both take heat. A room that cools dries slowly.",
+)  # fmt: skip
+BURNER = Field(
+    name="burner_btu_per_h", label="Heater that burns gas in the room", kind="rate", unit="Btu/h",
+    help="Without a flue. Put 0 for electric heat or none.",
+    example="0", lowest="0", highest="400000", default="0", rare=True,
+)  # fmt: skip
+
+
+def humidity(inputs: HumidityInputs, given: tuple[tuple[str, str], ...]) -> Answer:
+    """Return the hours to dry for three ways, each as a band, the highest humidity, the heat it takes, and the curve of each.
+
+    Raises InputFault under 32 or over 98 degF, where the drying law ends. Sources: the drying law, ASHRAE 2017,
+    the rating points; that a machine takes in proportion to the vapor pressure is common practice, no source.
+    """
+    _refuse(inputs)
+    ways = three_ways(inputs)
+    best = _best(inputs, ways)
+    return Answer(
+        calculator="humidity",
+        inputs=given,
+        figure=_told(best),
+        figure_label="until it is dry: " + words.lower(best.told[0]) + best.told[1:],
+        sentence=_first_advice(inputs) + " ".join([way.told + ": " + _told(way) + "." for way in ways if way != best]),
+        lines=lines_of(inputs, ways),
+        cautions=_cautions(inputs, most_humid(ways[0]).course.peak_pct()),
+        notes=(
+            "It is the drying form's law at the humidity of each hour. In air that stays as it is both forms agree.",
+            "Board, wood and cloth take up water at first and give it back later. That is left out: the top is lower, and the end slower.",
+            "Drying cools the wet face and the air; the heat that it tells holds that, and not what walls and windows lose. A fan is not in it.",
+            "A dehumidifier takes in proportion to the water in the air, and at most its rating.",
+        ),
+        drawing=_chart(inputs, ways),
+        items=tuple([_item(inputs, way) for way in ways]),
+        items_title="Three ways to dry it",
+    )
+
+
+def _first_advice(inputs: HumidityInputs) -> str:
+    told = ""
+    if inputs.temperature_f < LEAST_TEMPERATURE_F:
+        told += "Heat first: under 55 °F compound dries badly. "
+    if inputs.may_ice():
+        told += "Under 65 °F a refrigerant dehumidifier may ice up: warm the room, or take a desiccant kind. "
+    return told
+
+
+def _told(way: Way) -> str:
+    soonest_h, longest_h = way.soonest.course.hours_to_dry, way.longest_h()
+    if soonest_h is None:
+        return "not in 30 days"
+    if longest_h is not None:
+        return band_text(soonest_h, longest_h)
+    if soonest_h < DAYS_FROM_H:
+        return words.plural(floor(soonest_h), "hour") + " to over 30 days"
+    return short_decimal(Fraction(floor(soonest_h * 2 / HOURS_PER_DAY), 2), 1) + " to over 30 days"
+
+
+def _item(inputs: HumidityInputs, way: Way) -> Item:
+    gone = way.law.course.end
+    parts = [("out with the air", gone.vented), ("into the machine", gone.removed), ("on cold faces", gone.condensed)]
+    told = [
+        short_decimal(amount * UNIT_LB, 1) + " lb " + where
+        for where, amount in parts
+        if amount * UNIT_LB > LEAST_TOLD_LB
+    ]
+    text = "Water goes " + words.listed(told) + "." if told else "No water has left yet."
+    if way.name == "machine_hours" and inputs.may_ice():
+        text = "It may ice up under 65 °F, and then takes nothing. " + text
+    sources: tuple[str, ...] = LAW
+    if way.name == "window_hours":
+        text += " Drying takes about " + short_decimal(heat_kw(inputs, way), 1) + " kW of heat, walls not counted."
+        sources = LAW + ("ashrae-moist-air",)
+    if way.longest is None:
+        text += " Without heat the room falls toward freezing, and then nothing dries."
+    elif way.name == "window_hours" and inputs.heat_held != "yes" and inputs.coldest_f() < inputs.temperature_f:
+        cold = measure.shown(inputs.coldest_f(), "F", 0, inputs.show_in)
+        text += " The longer time is without heat: the room then falls toward " + cold + "."
+    return Item(way.told, _told(way), text, sources)
+
+
+def _best(inputs: HumidityInputs, ways: tuple[Way, ...]) -> Way:
+    """The way whose longest time is least, since that is what one waits; a machine that may ice up is never it."""
+    best = ways[0]
+    for way in ways[1:]:
+        if (way.name != "machine_hours" or not inputs.may_ice()) and _sooner(way, best):
+            best = way
+    return best
+
+
+def _sooner(way: Way, other: Way) -> bool:
+    for mine, others in (
+        (way.longest_h(), other.longest_h()),
+        (way.law.course.hours_to_dry, other.law.course.hours_to_dry),
+        (way.soonest.course.hours_to_dry, other.soonest.course.hours_to_dry),
+    ):
+        if mine is not None and others is not None:
+            return mine < others
+        if mine is not None or others is not None:
+            return mine is not None
+    return False
+
+
+def _refuse(inputs: HumidityInputs) -> None:
+    if FREEZING_F <= inputs.temperature_f <= WARMEST_F:
+        return
+    degrees = words.decimal(inputs.temperature_f, 0) + " °F"
+    message = (
+        "At " + degrees + " in the room there is no drying law: it runs from 32 to 98 °F. Warm or cool the room first."
+    )
+    raise InputFault((Fault("temperature_f", degrees, message, TEMPERATURE.example),))
+
+
+def _cautions(inputs: HumidityInputs, peak_pct: Fraction) -> tuple[Caution, ...]:
+    found = []
+    if inputs.burner_btu_per_h > 0:
+        found.append(caution("unvented-heater"))
+    if inputs.temperature_f < LEAST_TEMPERATURE_F:
+        found.append(caution("cold-compound"))
+    if peak_pct >= DAMP_PCT:
+        found.append(caution("mold-damp"))
+    return tuple(found)
+
+
+def _chart(inputs: HumidityInputs, ways: tuple[Way, ...]) -> Drawing:
+    """Humidity over time for each way; the quickest is drawn heavy."""
+    times = [way.law.course.followed_h() for way in ways]
+    best = _best(inputs, ways)
+    longest = min(max(times), best.law.course.followed_h() * LONGEST_DRAWN)
+    zero = Fraction(0)
+    across_told = short_decimal(longest, 0) + " hours"
+    shapes = [
+        Shape(
+            ((zero, zero), (CHART_WIDTH, zero), (CHART_WIDTH, CHART_HEIGHT), (zero, CHART_HEIGHT)), "edge", "none", True
+        )
+    ]
+    labels = [
+        Label((zero, zero), "before", "0 %"),
+        Label((zero, CHART_HEIGHT / 2), "before", "50 %"),
+        Label((zero, CHART_HEIGHT), "before", "100 %"),
+    ]
+    for way in ways:
+        course = way.law.course
+        across, up = CHART_WIDTH / longest / TICKS_PER_H, CHART_HEIGHT / course.full_air
+        points = [
+            (across * ticks, up * course.held[at])
+            for at, ticks in enumerate(course.ticks)
+            if (at % DRAWN_EACH == 0 or at == len(course.ticks) - 1) and longest * TICKS_PER_H >= ticks
+        ]
+        shapes.append(Shape(tuple(points), "curve", "none", way != best))
+        labels.append(Label(points[-1], "right", way.short))
+    told = "; ".join([way.told + ", " + _told(way) for way in ways])
+    return Drawing(
+        title="Humidity over time",
+        description="From the start to " + across_told + ". " + told + ".",
+        width=CHART_WIDTH,
+        height=CHART_HEIGHT,
+        stretch=Fraction(1),
+        shapes=tuple(shapes),
+        dimensions=(Dimension((zero, zero), (CHART_WIDTH, zero), "below", across_told),),
+        labels=tuple(labels),
+        scale_note="The heavy line is the quickest way; each line ends when the coats are dry, by the law.",
+    )  # fmt: skip
+
+
+def _work_out(values: Values) -> Answer:
+    volume, wet = volume_cuft(values), values.number_or_none("wet_area_sqft")
+    if wet is None and values.number_or_none("volume_cuft") is None:
+        wet = area_of(values.rooms())
+    inputs = HumidityInputs(
+        volume,
+        volume / values.number("ceiling_height_ft") if wet is None else wet,
+        values.number("texture_depth_in"),
+        values.count("coats"),
+        values.number("coat_thickness_in"),
+        values.number_or_none("water_gal"),
+        values.number("temperature_f"),
+        values.number("humidity_pct"),
+        values.number("outdoor_temperature_f"),
+        values.number("outdoor_humidity_pct"),
+        values.number_or_none("closed_air_changes_per_hour"),
+        values.number("open_air_changes_per_hour"),
+        values.number("dehumidifier_pt_per_day"),
+        values.choice("dehumidifier_kind"),
+        measure.read_bound(values.choice("dehumidifier_rated_f")),
+        values.choice("heat_held"),
+        values.number("burner_btu_per_h"),
+        values.choice("show_in"),
+    )
+    return humidity(inputs, values.given)
+
+
+CALCULATOR = Calculator(
+    name="humidity",
+    title="Where the water goes",
+    summary="Hours to dry closed, with a window open, or with a machine",
+    verb="Follow the water",
+    fields=(
+        OPTIONAL_ROOMS, VOLUME, HEIGHT, TEXTURE_DEPTH_OR_NONE, COATS, COAT_THICKNESS, WATER, TEMPERATURE, HUMIDITY, OUTDOOR_F, OUTDOOR_PCT,
+        HEAT_HELD, CLOSED, MACHINE, RATED, KIND, WET_AREA, OPEN, BURNER, SHOW_IN,
+    ),
+    work_out=_work_out,
+    example=(("rooms", "Living: 20' x 14'"), ("coats", "2"), ("coat_thickness_in", "1/16"), ("temperature_f", "68"), ("humidity_pct", "50"), ("outdoor_temperature_f", "50"), ("outdoor_humidity_pct", "70"), ("heat_held", "yes")),
+    one_of=("rooms", "volume_cuft"),
+)  # fmt: skip

@@ -1,0 +1,88 @@
+"""The drying law: how long a coat takes in air that stays as it is. Both drying forms stand on it.
+
+The published table for compound under tape goes with 1 over the drying power of the air: vapor pressure times what
+is missing to saturation. What stands above that power falls from dry air to damp, and is read off the table's rows.
+"""
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from calc.drying.air import vapor_pressure_psi
+from calc.numbers.exact import round_half_up
+
+BASIS_THICKNESS_IN = Fraction(1, 16)  # thickness of the published graph [in], Drywall Finishing Council
+# (humidity [%], time x vapor pressure x missing humidity [h psi]): the mean of each row of the table over 32 to 80 degF,
+# gypsum handbook, from memory
+DRYING_ROWS = (
+    (0, Fraction(330, 100)), (20, Fraction(329, 100)), (40, Fraction(311, 100)), (50, Fraction(309, 100)),
+    (60, Fraction(294, 100)), (70, Fraction(291, 100)), (80, Fraction(278, 100)), (85, Fraction(273, 100)),
+    (90, Fraction(250, 100)), (95, Fraction(248, 100)), (98, Fraction(220, 100)),
+)  # fmt: skip
+BAND = Fraction(1, 4)  # how far the table itself is trusted [-]; its sure cells lie within 9 % of the law
+NO_DRYING_PCT = 98  # the last row of the published table [%]
+FREEZING_F = 32  # [degF]
+WARMEST_F = 98  # end of the published graph [degF]
+THICK_COAT_IN = Fraction(1, 8)  # a drying compound laid thicker cracks [in], common practice
+MILLION = 10**6  # humidity and constant are kept to the millionth where a course is followed
+
+_STEPS = tuple([(pct * MILLION // 100, round_half_up(constant * MILLION)) for pct, constant in DRYING_ROWS])
+
+
+@dataclass(frozen=True)
+class Band:
+    """A time [h], or a ratio of times [-], as the law gives it, with the least and the most that the sources allow."""
+
+    low_h: Fraction
+    law_h: Fraction
+    high_h: Fraction
+
+
+def drying_constant_h_psi(humidity_pct: Fraction) -> Fraction:
+    """Return time x vapor pressure x missing humidity [h psi] at `humidity_pct` [%, 0 to 100], for the basis thickness.
+
+    Read in a straight line between the table's rows, to the millionth; from 98 % on it stays.
+    Source: Gypsum Construction Handbook table (from memory), mean of each row.
+    """
+    return Fraction(constant_millionths(round_half_up(humidity_pct / 100 * MILLION)), MILLION)
+
+
+def constant_millionths(humidity_millionths: int) -> int:
+    """Return the same [millionths of h psi] at `humidity_millionths` [millionths of full air, 0 to 1,000,000]."""
+    low, low_constant = _STEPS[0]
+    for high, high_constant in _STEPS:
+        if humidity_millionths <= high:
+            if high == low:
+                return high_constant
+            return low_constant + (high_constant - low_constant) * (humidity_millionths - low) // (high - low)
+        low, low_constant = high, high_constant
+    return low_constant
+
+
+def thickness_band(thickness_in: Fraction) -> Band:
+    """Return how many times the basis time a coat of `thickness_in` [in, > 0] takes [-], and the table's own band with it.
+
+    In proportion where the air sets the pace, with the square where the coat itself does. Common practice, no source.
+    """
+    ratio = thickness_in / BASIS_THICKNESS_IN
+    return Band(min(ratio, ratio * ratio) * (1 - BAND), ratio, max(ratio, ratio * ratio) * (1 + BAND))
+
+
+def basis_h(saturated_psi: Fraction, humidity_pct: Fraction) -> Fraction:
+    """Return the time [h] of a coat of the basis thickness where full air has `saturated_psi` [psi, > 0] of vapor, at
+    `humidity_pct` [%, 0 to under 100]. Sources as in `drying_band_h`."""
+    return drying_constant_h_psi(humidity_pct) / (saturated_psi * (1 - humidity_pct / 100))
+
+
+def drying_band_h(temperature_f: Fraction, humidity_pct: Fraction, thickness_in: Fraction) -> Band:
+    """Return the drying time [h] of one coat of `thickness_in` [in, > 0] at `temperature_f` [degF, 32 to 98]
+    and `humidity_pct` [%, 0 to under 100].
+
+    Source: Gypsum Construction Handbook table (from memory), by rows; Drywall Finishing Council graph for the
+    thickness basis; ASHRAE 2017 for vapor pressure. The effect of thickness is common practice, no source.
+    """
+    return scaled(thickness_band(thickness_in), basis_h(vapor_pressure_psi(temperature_f), humidity_pct))
+
+
+def scaled(band: Band, factor: Fraction) -> Band:
+    """Return `band` with each of its three times `factor` [h or -, > 0]."""
+    return Band(band.low_h * factor, band.law_h * factor, band.high_h * factor)

@@ -1,0 +1,1 @@
+"""What the book stands on, as data: sources, limits by place, cautions. Nothing here calculates."""

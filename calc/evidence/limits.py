@@ -1,0 +1,87 @@
+"""Published limits that differ by place, as data: what they count, where they hold, who answers for them, and when
+they were last looked at. A place that is not here has rules of its own that this book does not know.
+
+A rule past its `review_by` is named by every build until somebody has looked at its source again.
+"""
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from calc.numbers.words import lower, tidy
+
+DRUM_CUFT = Fraction(55 * 231, 1728)  # a drum of 55 gallons [cu ft], by definition
+
+
+@dataclass(frozen=True)
+class Rule:
+    """One limit. `place` is '' for federal; `topic` 'asbestos' or 'lead'; `building` 'house' (up to four dwellings),
+    'other' or 'any'; the work passes it at `limit` [`unit`] itself where `at_limit`, else only above it; `says` is the
+    rule in words, `ask` who answers for it; `reviewed_on` and `review_by` are days (ISO 8601)."""
+
+    id: str
+    place: str
+    topic: str
+    building: str
+    limit: Fraction
+    unit: str
+    at_limit: bool
+    says: str
+    ask: str
+    source: str
+    reviewed_on: str
+    review_by: str
+
+    def passed_by(self, amount: Fraction) -> bool:
+        """Return whether `amount` [in the rule's unit] passes the limit."""
+        return amount >= self.limit if self.at_limit else amount > self.limit
+
+
+PLACES = (
+    ("Colorado", ("colorado", "co")),
+    ("US military property", ("us military property", "military", "dod")),
+)
+"""Places with rules of their own in `RULES`, and the words that mean them."""
+
+_SEEN, _NEXT = "2026-11-25", "2027-11-25"
+RULES = (
+    Rule("federal-area", "", "asbestos", "other", Fraction(160), "sqft", True, "federal notice and work rules reach 160 sq ft",
+         "the regional EPA or state asbestos office", "cfr-61-145", _SEEN, _NEXT),
+    Rule("federal-volume", "", "asbestos", "other", Fraction(35), "cuft", True, "federal notice and work rules reach 35 cu ft",
+         "the regional EPA or state asbestos office", "cfr-61-145", _SEEN, _NEXT),
+    Rule("colorado-house-area", "Colorado", "asbestos", "house", Fraction(32), "sqft", True, "Colorado's trigger for single homes is 32 sq ft",
+         "the state's air division", "colorado-reg-8", _SEEN, _NEXT),
+    Rule("colorado-house-drum", "Colorado", "asbestos", "house", DRUM_CUFT, "cuft", True, "Colorado's trigger is a 55-gallon drum, 7.35 cu ft",
+         "the state's air division", "colorado-reg-8", _SEEN, _NEXT),
+    Rule("colorado-other-area", "Colorado", "asbestos", "other", Fraction(160), "sqft", True, "Colorado's trigger for other buildings is 160 sq ft",
+         "the state's air division", "colorado-reg-8", _SEEN, _NEXT),
+    Rule("colorado-other-drum", "Colorado", "asbestos", "other", DRUM_CUFT, "cuft", True, "Colorado's trigger is a 55-gallon drum, 7.35 cu ft",
+         "the state's air division", "colorado-reg-8", _SEEN, _NEXT),
+    Rule("military-barriers", "US military property", "asbestos", "any", Fraction(10), "sqft", False, "critical barriers are asked for above 10 sq ft",
+         "the contracting officer", "ufgs-13280a", _SEEN, _NEXT),
+    Rule("lead-minor-repair", "", "lead", "any", Fraction(6), "sqft", False, "minor repair ends at 6 sq ft a room, all work of 30 days together",
+         "the EPA or the state lead office", "cfr-745-83", _SEEN, _NEXT),
+    Rule("lead-assisted", "", "lead", "assisted", Fraction(2), "sqft", False, "in housing with federal help the limit is 2 sq ft a room",
+         "the housing agency", "cfr-35-1350", _SEEN, _NEXT),
+)  # fmt: skip
+
+
+def known_place(text: str) -> str | None:
+    """Return the place that `text` means: '' for none given (federal alone), None where this book knows no such place."""
+    word = lower(tidy(text))
+    if word in ("", "federal", "us", "usa"):
+        return ""
+    for name, aliases in PLACES:
+        if word in aliases:
+            return name
+    return None
+
+
+def rules_for(topic: str, place: str | None, building: str) -> tuple[Rule, ...]:
+    """Return the federal rules of `topic` and those of `place`, for a `building` of one kind; 'unknown' gets them all."""
+    found = []
+    for rule in RULES:
+        if rule.topic != topic or (rule.place and rule.place != place):
+            continue
+        if rule.building == "any" or building == "unknown" or rule.building == building:
+            found.append(rule)
+    return tuple(found)

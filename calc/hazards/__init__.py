@@ -1,0 +1,1 @@
+"""Asbestos samples and lead rules: what has to be settled before anything is touched."""

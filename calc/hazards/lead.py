@@ -1,0 +1,303 @@
+"""Lead: which lead-paint rules the work comes under, by the year of the house, the paint disturbed, and who pays whom."""
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from calc.common.inputs import PAINT_TEST, YEAR_BUILT, amount_told
+from calc.core.answer import Answer, Calculator, Item, line
+from calc.core.fields import SHOW_IN, Field, Values, entries, entry_faults
+from calc.evidence.cautions import caution
+from calc.evidence.limits import Rule, rules_for
+from calc.numbers import measure, words
+from calc.numbers.exact import total
+from calc.numbers.measure import MeasureFault, read_quantity
+from calc.numbers.words import short_decimal
+
+BEFORE_YEAR = 1978  # housing built before it may hold lead paint; 40 CFR 745.103, from memory
+WINDOW_DAYS = 30  # work in one room within so many days adds up [days], 40 CFR 745.83
+LARGEST_SQFT = 100000  # an area over this is a slip of the finger [sq ft]
+FARTHEST_DAYS = 3650  # an entry further off is a slip of the finger [days]
+
+
+def read_earlier(entry: str) -> tuple[int, Fraction]:
+    """Return one entry, `12 days ago: 4 sq ft` or `in 5 days: 3`, as (days from now [days], area [sq ft]).
+
+    Raises MeasureFault with one sentence.
+    """
+    when, colon, value = entry.partition(":")
+    parts = words.lower(words.tidy(when)).split(" ")
+    past = len(parts) == 3 and parts[1] in ("day", "days") and parts[2] == "ago"
+    future = len(parts) == 3 and parts[0] == "in" and parts[2] in ("day", "days")
+    if not colon or not words.tidy(value) or not (past or future):
+        raise MeasureFault("Write when and how much: 12 days ago: 4 sq ft, or in 5 days: 3 sq ft.")
+    try:
+        days = read_quantity(parts[0] if past else parts[1], "")
+        area = read_quantity(words.tidy(value), "sqft")
+    except MeasureFault as fault:
+        raise MeasureFault(
+            words.quoted(entry) + " will not do, " + str(fault.args[0]) + ". Write 12 days ago: 4 sq ft."
+        ) from None
+    if area > LARGEST_SQFT:
+        raise MeasureFault(words.quoted(value) + " is over 100,000 sq ft. Write 12 days ago: 4 sq ft.")
+    if days.denominator != 1 or days > FARTHEST_DAYS:
+        raise MeasureFault(words.quoted(when) + " is no number of whole days up to 3,650. Write 12 days ago: 4 sq ft.")
+    return (-int(days) if past else int(days)), area  # fmt: skip
+
+
+DISTURBED = Field(
+    name="disturbed_sqft",
+    label="Painted surface disturbed in one room",
+    kind="area",
+    unit="sqft",
+    help="What is scraped, sanded, cut or torn out. A scraped ceiling counts whole.",
+    example="280",
+    lowest="0",
+    highest="100000",
+)
+EARLIER = Field(
+    name="earlier_work",
+    label="Other work in that room",
+    kind="list",
+    unit="",
+    help="Work within 30 days adds up. One a line.",
+    example="12 days ago: 4 sq ft; in 5 days: 3 sq ft",
+    required=False,
+    check=lambda text: entry_faults(text, read_earlier),
+)
+PAID = Field(
+    name="paid_work",
+    label="Who does the work?",
+    kind="choice",
+    unit="",
+    help="Rent counts as pay: a landlord's own work too.",
+    example="yes",
+    default="yes",
+    choices=(("yes", "Somebody who is paid, or a landlord"), ("no", "The owner, in the home lived in")),
+)
+HOUSING = Field(
+    name="housing",
+    label="What is it?",
+    kind="choice",
+    unit="",
+    help="Places where small children spend their days count like homes.",
+    example="home",
+    default="home",
+    choices=(
+        ("home", "A home"),
+        ("assisted", "A home with federal housing help"),
+        ("children", "School, day care, or the like"),
+        ("other", "No home, and no small children"),
+    ),
+)
+TORN_OUT = Field(
+    name="torn_out",
+    label="Is painted board or plaster torn out?",
+    kind="choice",
+    unit="",
+    help="Then no amount counts as minor repair.",
+    example="no",
+    default="no",
+    choices=(("no", "No"), ("yes", "Yes")),
+)
+
+
+@dataclass(frozen=True)
+class LeadInputs:
+    """`year_built` [-] or None; `disturbed_sqft` [sq ft, >= 0] in one room; `earlier`: (days from now [days], sq ft);
+    `paid_work`, `housing`, `torn_out`, `paint_test` as in their fields; `show_in`."""
+
+    year_built: int | None
+    disturbed_sqft: Fraction
+    earlier: tuple[tuple[int, Fraction], ...]
+    paid_work: bool
+    housing: str
+    torn_out: bool
+    paint_test: str
+    show_in: str
+
+
+def total_within_window_sqft(disturbed_sqft: Fraction, earlier: tuple[tuple[int, Fraction], ...]) -> Fraction:
+    """Return the most paint disturbed in the room [sq ft] in any 30 days that hold today's work.
+
+    `disturbed_sqft` [sq ft, >= 0] today; `earlier` are (days from now [days, before is negative], area [sq ft]).
+    Source: 40 CFR 745.83, minor repair and maintenance.
+    """
+    by_day = dict([(day, Fraction(0)) for day in range(-WINDOW_DAYS, WINDOW_DAYS + 1)])
+    for days, area in earlier:
+        if days in by_day:
+            by_day[days] += area
+    window = total([by_day[day] for day in range(-WINDOW_DAYS, 1)])
+    most = window
+    for start in range(-WINDOW_DAYS, 0):  # a day falls out and one comes in
+        window += by_day[start + WINDOW_DAYS + 1] - by_day[start]
+        most = max(most, window)
+    return disturbed_sqft + most
+
+
+def lead(inputs: LeadInputs, given: tuple[tuple[str, str], ...]) -> Answer:
+    """Return which lead-paint rules apply to the work, and why.
+
+    Raises nothing. Sources: 40 CFR 745.83, 24 CFR 35.1350 as quoted; year, scope and definition from memory.
+    """
+    show = inputs.show_in
+    total_sqft = total_within_window_sqft(inputs.disturbed_sqft, inputs.earlier)
+    old = inputs.year_built is None or inputs.year_built < BEFORE_YEAR
+    items = _items(inputs, total_sqft, old)
+    applies = [one for one in items if one.state == "applies"]
+    lines = (
+        line("disturbed_sqft", "Disturbed by this work", inputs.disturbed_sqft, "sqft", 2, "As you gave it, for the room that has most.",
+             short_decimal(inputs.disturbed_sqft, 2) + " sq ft", ("your-figure",), show),
+        line("total_disturbed_sqft", "With other work within 30 days", total_sqft, "sqft", 2,
+             "The most in any 30 days that hold this work, in the same room.",
+             " + ".join([short_decimal(inputs.disturbed_sqft, 2)] + [short_decimal(area, 2) + " (day " + _day(days) + ")" for days, area in inputs.earlier])
+             + ", of it within one 30 days " + short_decimal(total_sqft, 2), ("cfr-745-83",), show),
+    )  # fmt: skip
+    year = "Year not known, so it counts as before 1978. " if inputs.year_built is None else ""
+    if applies:
+        figure, label = words.plural(len(applies), "rule applies", "rules apply"), "to this work"
+        sentence = year + "Read below which, and what each asks for."
+    else:
+        figure, label = "No federal limit is exceeded", "by these figures"
+        sentence = year + "State and local rules can still hold. Dust from old paint harms in any amount."
+    return Answer(
+        calculator="lead",
+        inputs=given,
+        figure=figure,
+        figure_label=label,
+        sentence=sentence,
+        lines=lines,
+        cautions=(caution("lead-paint"), caution("local-rules")) if old or inputs.paint_test == "lead" else (caution("local-rules"),),
+        notes=(
+            "A ceiling that is scraped or sanded whole is always more than " + measure.shown(_rules()["lead-minor-repair"].limit, "sqft", 2, show) + ".",
+            "Open flame, and machines that sand or grind without a HEPA vacuum, are banned on lead paint at any size (from memory).",
+            "Lead is one question and asbestos another. Settle both.",
+        ),
+        drawing=None,
+        items=items,
+        items_title="Rule by rule",
+    )  # fmt: skip
+
+
+def _day(days: int) -> str:
+    return words.MINUS + str(-days) if days < 0 else str(days)
+
+
+def _rules() -> dict[str, Rule]:
+    return dict([(rule.id, rule) for rule in rules_for("lead", "", "assisted")])
+
+
+def _items(inputs: LeadInputs, total_sqft: Fraction, old: bool) -> tuple[Item, ...]:
+    rules = _rules()
+    minor, assisted = rules["lead-minor-repair"], rules["lead-assisted"]
+    counted = inputs.housing != "other"
+    found = [_renovation(inputs, total_sqft, old, counted, minor)]
+    if inputs.housing == "assisted":
+        amount = amount_told(total_sqft, assisted, inputs.show_in)
+        if old and inputs.paint_test != "none" and (assisted.passed_by(total_sqft) or inputs.torn_out):
+            found.append(
+                Item(
+                    "Federal housing help",
+                    "applies",
+                    amount + " Lead-safe work and a clearance test. Ask " + assisted.ask + ".",
+                    (assisted.source,),
+                )
+            )
+        else:
+            found.append(
+                Item("Federal housing help", "not reached", amount + " Ask " + assisted.ask + ".", (assisted.source,))
+            )
+    if inputs.paid_work and inputs.paint_test == "lead":
+        found.append(
+            Item(
+                "Rules for employers",
+                "applies",
+                "Where employees work on lead paint, in any amount, the federal lead rule for construction holds. Ask OSHA or the state.",
+                ("cfr-1926-62",),
+            )
+        )
+    found.append(
+        Item(
+            "State and local rules",
+            "not checked",
+            "This book holds none for lead. Ask the state lead office.",
+            ("common-practice",),
+        )
+    )
+    return tuple(found)  # fmt: skip
+
+
+def _renovation(inputs: LeadInputs, total_sqft: Fraction, old: bool, counted: bool, minor: Rule) -> Item:
+    name = "Lead-safe renovation"
+    amount = amount_told(total_sqft, minor, inputs.show_in)
+    if not old:
+        return Item(
+            name,
+            "not reached",
+            "Built in 1978 or later, as you say. The rule speaks of housing built before 1978. Ask where you doubt the year.",
+            ("cfr-745-82",),
+        )
+    if not counted:
+        return Item(
+            name,
+            "not reached",
+            "The rule speaks of homes and places for small children. Ask " + minor.ask + ".",
+            ("cfr-745-82",),
+        )
+    if inputs.paint_test == "none":
+        return Item(
+            name,
+            "not reached",
+            "The paint was tested below both limits. Keep the report; it holds for the paint that was tested.",
+            ("cfr-745-82",),
+        )
+    if not inputs.paid_work:
+        return Item(
+            name,
+            "not reached",
+            "The rule speaks of paid work. The dust is the same: work lead-safe, keep children out, and have it cleaned and tested.",
+            ("cfr-745-82",),
+        )
+    if inputs.torn_out:
+        return Item(
+            name,
+            "applies",
+            "Painted surface is torn out, and no amount of that is minor repair. A certified firm does the work. Ask "
+            + minor.ask
+            + ".",
+            ("cfr-745-83", "cfr-745-82"),
+        )
+    if minor.passed_by(total_sqft):
+        return Item(
+            name,
+            "applies",
+            amount + " A certified firm does the work. Ask " + minor.ask + ".",
+            ("cfr-745-83", "cfr-745-82"),
+        )
+    return Item(name, "not reached", amount + " Other rules may hold: ask " + minor.ask + ".", ("cfr-745-83",))  # fmt: skip
+
+
+def _work_out(values: Values) -> Answer:
+    year = values.number_or_none("year_built")
+    inputs = LeadInputs(
+        None if year is None else int(year),
+        values.number("disturbed_sqft"),
+        tuple([read_earlier(entry) for entry in entries(values.choice("earlier_work"))]),
+        values.choice("paid_work") == "yes",
+        values.choice("housing"),
+        values.choice("torn_out") == "yes",
+        values.choice("paint_test"),
+        values.choice("show_in"),
+    )
+    return lead(inputs, values.given)
+
+
+CALCULATOR = Calculator(
+    name="lead",
+    title="Lead-paint rules",
+    summary="Which lead-paint rules apply to the work, and why",
+    verb="Look at the rules",
+    fields=(YEAR_BUILT, DISTURBED, EARLIER, PAID, HOUSING, TORN_OUT, PAINT_TEST, SHOW_IN),
+    work_out=_work_out,
+    example=(("year_built", "1964"), ("disturbed_sqft", "3"), ("earlier_work", "12 days ago: 4 sq ft"), ("paid_work", "yes")),
+    sources=("cfr-745-82", "cfr-745-83", "cfr-35-1350", "cfr-1926-62", "common-practice"),
+)  # fmt: skip

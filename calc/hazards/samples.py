@@ -1,0 +1,295 @@
+"""Samples: how many an inspector takes, how a laboratory result reads, and which published limits the work reaches."""
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from calc.common.inputs import AREA, BUILDING, OPTIONAL_ROOMS, PLACE, amount_told, area_sqft
+from calc.core.answer import Answer, Calculator, Item, line
+from calc.core.fields import SHOW_IN, Field, Values, entries, entry_faults
+from calc.evidence.cautions import Caution, caution
+from calc.evidence.limits import Rule, known_place, rules_for
+from calc.numbers import measure, words
+from calc.numbers.exact import total
+from calc.numbers.measure import MeasureFault, read_quantity
+from calc.numbers.words import short_decimal
+
+SAMPLE_STEPS = ((1000, 3), (5000, 5))  # up to so many sq ft, so many samples; 40 CFR 763.86(a)
+SAMPLES_ABOVE = 7  # above the last step [-], the same clause
+CONTAINS_PCT = 1  # asbestos-containing is more than this [%], 40 CFR 61 subpart M appendix A
+LARGEST_SQFT = 100000  # an area over this is a slip of the finger [sq ft]
+LONGEST_NAME = 60  # letters of an area's name
+LAYERS = ("texture", "compound", "board")
+NONE_WORDS = ("none", "none found", "none detected", "nd", "no asbestos", "not detected", "0")
+TRACE_WORDS = ("trace", "<1", "<1%", "< 1", "< 1 %", "less than 1", "less than 1 %", "less than 1%")
+TRACE_PCT = Fraction(1, 2)  # 'trace' and '<1' are some, and at most 1 %: any figure between will do [%]
+RULE = ("cfr-763-86",)
+
+
+@dataclass(frozen=True)
+class Result:
+    """What a laboratory reports of one layer: `percent` [%], 0 where none was found; `composite` where layers were mixed."""
+
+    layer: str
+    percent: Fraction
+    composite: bool
+
+
+def read_result(entry: str) -> Result:
+    """Return one entry, `texture: none` or `compound: 1.2 %`. Raises MeasureFault with one sentence."""
+    layer, colon, value = entry.partition(":")
+    layer, value = words.tidy(layer), words.lower(words.tidy(value))
+    if not colon or not layer or not value:
+        raise MeasureFault("Write the layer, a colon and the result: texture: none, or texture: 2 %.")
+    composite = "composite" in words.lower(layer) or "mixed" in words.lower(layer)
+    if value in NONE_WORDS:
+        return Result(layer, Fraction(0), composite)
+    if value in TRACE_WORDS:
+        return Result(layer, TRACE_PCT, composite)
+    try:
+        percent = read_quantity(value, "%")
+    except MeasureFault as fault:
+        raise MeasureFault(
+            words.quoted(value) + " is no result, " + str(fault.args[0]) + ". Write none, trace, or a percentage."
+        ) from None
+    if percent > 100:
+        raise MeasureFault("A layer cannot hold more than 100 %. Write none, trace, or a percentage.")
+    return Result(layer, percent, composite)  # fmt: skip
+
+
+def read_area(entry: str) -> tuple[str, Fraction]:
+    """Return one entry, `Bedrooms: 420 sq ft`, as a name and an area [sq ft]. Raises MeasureFault with one sentence."""
+    name, colon, value = entry.partition(":")
+    if not colon or not words.tidy(name) or not words.tidy(value):
+        raise MeasureFault("Write a name, a colon and the area: Bedrooms: 420.")
+    try:
+        area = read_quantity(words.tidy(value), "sqft")
+    except MeasureFault as fault:
+        raise MeasureFault(
+            words.quoted(value) + " will not do, " + str(fault.args[0]) + ". Write an area: Bedrooms: 420."
+        ) from None
+    if area <= 0 or area > LARGEST_SQFT:
+        raise MeasureFault("An area must be more than 0 and up to 100,000 sq ft. Write it like Bedrooms: 420.")
+    if len(words.tidy(name)) > LONGEST_NAME:
+        raise MeasureFault("The name " + words.quoted(name) + " is too long. Write it like Bedrooms: 420.")
+    return words.tidy(name), area  # fmt: skip
+
+
+MORE_AREAS = Field(
+    name="more_areas",
+    label="Other textures",
+    kind="list",
+    unit="",
+    help="Texture of another look, color or age is another area. One a line.",
+    example="Bedrooms: 420; Hall: 90",
+    required=False,
+    check=lambda text: entry_faults(text, read_area),
+)
+DEPTH = Field(
+    name="texture_depth_in",
+    label="Depth of the texture",
+    kind="length",
+    unit="in",
+    help="Some rules count in volume. Judge it by eye.",
+    example="1/4",
+    lowest="0",
+    highest="1",
+    default="1/4",
+    rare=True,
+)
+TAKEN = Field(
+    name="samples_taken",
+    label="Samples taken so far",
+    kind="count",
+    unit="",
+    help="Of all areas together, by an accredited inspector.",
+    example="3",
+    lowest="0",
+    highest="500",
+    default="0",
+)
+RESULTS = Field(
+    name="results",
+    label="What the laboratory found",
+    kind="list",
+    unit="",
+    help="One layer a line: texture, compound, board. Write none, trace, or a percentage.",
+    example="texture: none; compound: none; board: none",
+    required=False,
+    check=lambda text: entry_faults(text, read_result),
+)
+
+
+@dataclass(frozen=True)
+class SamplesInputs:
+    """`areas`: (name, area [sq ft, > 0]) of each kind of texture; `texture_depth_in` [in]; `samples_taken` [-];
+    `results` of the laboratory; `building` 'unknown', 'house' or 'other'; `place` as it was typed; `show_in`."""
+
+    areas: tuple[tuple[str, Fraction], ...]
+    texture_depth_in: Fraction
+    samples_taken: int
+    results: tuple[Result, ...]
+    building: str
+    place: str
+    show_in: str
+
+
+def samples_for(area_sqft: Fraction) -> int:
+    """Return the samples [-] for one kind of sprayed texture of `area_sqft` [sq ft, > 0].
+
+    Source: 40 CFR 763.86(a)(1) to (3): up to 1,000 three, up to 5,000 five, above seven.
+    """
+    for most_sqft, count in SAMPLE_STEPS:
+        if area_sqft <= most_sqft:
+            return count
+    return SAMPLES_ABOVE
+
+
+def verdict(results: tuple[Result, ...], samples_taken: int, samples_needed: int) -> tuple[str, str]:
+    """Return (key, sentence): 'unsettled', 'found', 'trace' or 'none'. Whatever is in doubt is unsettled.
+
+    Source: 40 CFR 61 subpart M appendix A for 1 percent; that layers are read one by one is common practice.
+    """
+    if not results:
+        return "unsettled", "Nothing is settled: there is no result yet. Leave the ceiling alone."
+    highest = max([one.percent for one in results])
+    if highest > CONTAINS_PCT:
+        return "found", "Asbestos was found, above 1 percent. Stop: leave it alone and call a licensed contractor."
+    if highest > 0:
+        return (
+            "trace",
+            "A little asbestos was found, at most 1 percent. Stop: work rules still hold. Ask for each layer to be counted.",
+        )
+    if [one for one in results if one.composite]:
+        return (
+            "unsettled",
+            "Layers were mixed for the test. One can hold more than the mix shows. Ask for a result layer by layer.",
+        )
+    missing = [layer for layer in LAYERS if not [one for one in results if layer in words.lower(one.layer)]]
+    if missing:
+        return "unsettled", "No result names the " + words.listed(missing) + ". Nothing is settled until it does."
+    if samples_taken < samples_needed:
+        return "unsettled", words.plural(samples_taken, "sample was", "samples were") + " taken and " + words.whole(
+            samples_needed
+        ) + " are asked for. Nothing is settled yet."
+    return "none", "No asbestos was found in what was sampled. That holds for these areas and layers, and for no other."  # fmt: skip
+
+
+def samples(inputs: SamplesInputs, given: tuple[tuple[str, str], ...]) -> Answer:
+    """Return the samples needed, how the result reads, and which published limits the work reaches.
+
+    Raises nothing. Sources: 40 CFR 763.86 (written for schools, used elsewhere as good practice), 40 CFR 61.145,
+    and the rules of the place where this book holds any.
+    """
+    show = inputs.show_in
+    needed = [samples_for(area) for _, area in inputs.areas]
+    samples_needed = sum(needed)
+    area = total([one for _, one in inputs.areas])
+    volume_cuft = area * inputs.texture_depth_in / measure.INCHES_PER_FOOT
+    key, sentence = verdict(inputs.results, inputs.samples_taken, samples_needed)
+    counted = [
+        name + " " + short_decimal(one, 2) + " sq ft: " + str(needed[at]) for at, (name, one) in enumerate(inputs.areas)
+    ]
+    lines = (
+        line("area_sqft", "Ceiling", area, "sqft", 1, "All areas together.", " + ".join([short_decimal(one, 2) for _, one in inputs.areas]),
+             ("geometry",), show),
+        line("samples_needed", "Samples, at least", Fraction(samples_needed), "", 0,
+             _steps_told(show), "; ".join(counted), RULE, show),
+        line("volume_cuft", "Texture as it hangs", volume_cuft, "cuft", 2, "Area times depth, for rules that count in volume.",
+             short_decimal(area, 2) + " × " + short_decimal(inputs.texture_depth_in, 4) + " ÷ 12", ("geometry",), show),
+    )  # fmt: skip
+    return Answer(
+        calculator="samples",
+        inputs=given,
+        figure=words.plural(samples_needed, "sample"),
+        figure_label="at least, taken by an accredited inspector",
+        sentence=sentence,
+        lines=lines,
+        cautions=_cautions(key),
+        notes=(
+            "The sample count is a federal rule for schools. Inspectors use it elsewhere as good practice; local rules can ask for more.",
+            "Do not take samples yourself. It breaks the texture, and many places do not accept them.",
+            "No year of building settles the question: stock was used for years after the bans of 1973 and 1978, as late as about 1982.",
+            "The limits are on notice and work rules. Below each of them the fibers are the same.",
+        ),
+        drawing=None,
+        items=_limits(inputs, area, volume_cuft),
+        items_title="Published limits, and whether this work reaches them",
+    )
+
+
+def _steps_told(show: str) -> str:
+    steps = [
+        "up to " + measure.shown(Fraction(most), "sqft", 1, show) + " " + words.whole(count)
+        for most, count in SAMPLE_STEPS
+    ]
+    return "For each kind of texture: " + ", ".join(steps) + ", above that " + words.whole(SAMPLES_ABOVE) + "."
+
+
+def _limits(inputs: SamplesInputs, area: Fraction, volume_cuft: Fraction) -> tuple[Item, ...]:
+    place = known_place(inputs.place)
+    found = []
+    for rule in rules_for("asbestos", place, inputs.building):
+        amount = area if rule.unit == "sqft" else volume_cuft
+        found.append(_limit(rule, amount, inputs.show_in))
+    if inputs.building != "other":
+        found.append(
+            Item("Federal, a house", "ask", "One lone house of up to four homes is outside the federal notice rule; two on one site are inside. State and local rules still hold. Ask the state asbestos office.", ("epa-1995-small-residence",))
+        )  # fmt: skip
+    if place is None:
+        found.append(
+            Item("Local rules", "not checked", "This book holds no rules for " + words.quoted(inputs.place) + ". Ask the state and city asbestos offices before any work.", ("common-practice",))
+        )  # fmt: skip
+    elif not place:
+        found.append(
+            Item("Local rules", "not checked", "No place was given, so only federal limits were looked at. Ask the state and city asbestos offices.", ("common-practice",))
+        )  # fmt: skip
+    return tuple(found)
+
+
+def _limit(rule: Rule, amount: Fraction, show_in: str) -> Item:
+    text = amount_told(amount, rule, show_in)
+    name = (rule.place or "Federal") + (
+        ", house" if rule.building == "house" else ", other buildings" if rule.building == "other" else ""
+    )
+    if rule.passed_by(amount):
+        return Item(name, "reached", text + " Before any work ask " + rule.ask + ".", (rule.source,))
+    return Item(name, "not reached", text + " Others may hold: ask " + rule.ask + ".", (rule.source,))  # fmt: skip
+
+
+def _cautions(key: str) -> tuple[Caution, ...]:
+    found = []
+    if key == "found":
+        found.append(caution("licensed-removal"))
+    elif key == "trace":
+        found += [caution("asbestos-first"), caution("asbestos-trace")]
+    elif key == "unsettled":
+        found.append(caution("asbestos-first"))
+    found += [caution("asbestos-layers"), caution("local-rules")]
+    return tuple(found)
+
+
+def _work_out(values: Values) -> Answer:
+    areas = [("This texture", area_sqft(values))] + [read_area(entry) for entry in entries(values.choice("more_areas"))]
+    inputs = SamplesInputs(
+        tuple(areas),
+        values.number("texture_depth_in"),
+        values.count("samples_taken"),
+        tuple([read_result(entry) for entry in entries(values.choice("results"))]),
+        values.choice("building"),
+        values.choice("place"),
+        values.choice("show_in"),
+    )
+    return samples(inputs, values.given)
+
+
+CALCULATOR = Calculator(
+    name="samples",
+    title="Asbestos samples and limits",
+    summary="Samples to take, how a result reads, and published limits",
+    verb="Count the samples",
+    fields=(OPTIONAL_ROOMS, AREA, MORE_AREAS, BUILDING, PLACE, TAKEN, RESULTS, DEPTH, SHOW_IN),
+    work_out=_work_out,
+    example=(("rooms", "Living: 20' x 14'"), ("more_areas", "Bedrooms: 420"), ("building", "house"), ("place", "Colorado")),
+    one_of=("rooms", "area_sqft"),
+    sources=("cfr-61-145", "epa-1995-small-residence", "colorado-reg-8", "ufgs-13280a", "cfr-1926-1101", "epa-bans", "cfr-61-141", "common-practice", "epa-asbestos-in-your-home"),
+)  # fmt: skip

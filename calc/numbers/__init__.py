@@ -1,0 +1,1 @@
+"""Exact numbers, measures and the words for them. Nothing here knows what is calculated."""

@@ -1,0 +1,363 @@
+"""Sheeting: real strips of film over floors, turned up at the walls, and film hung on the walls."""
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from calc.common.inputs import HEIGHT, ROOMS
+from calc.core.answer import Answer, Calculator, Item, line
+from calc.core.drawing import Dimension, Drawing, Label, Shape
+from calc.core.fields import SHOW_IN, Fault, Field, InputFault, Values
+from calc.evidence.cautions import Caution, caution
+from calc.numbers import measure, words
+from calc.numbers.exact import ceiling, floor, total
+from calc.numbers.measure import INCHES_PER_FOOT, SQUARE_INCHES_PER_SQUARE_FOOT
+from calc.numbers.words import short_decimal
+from calc.rooms.rooms import Room
+from calc.rooms.strips import Strip, bands, fewest_rolls, lapped, rolls_cut, strips_of
+
+FILM_DENSITY = Fraction(92, 100)  # of polyethylene against water [-], from memory
+WATER_LB_PER_CUFT = Fraction(62428, 1000)  # water at 39.2 degF [lb/cu ft]
+MILS_PER_FOOT = 12000
+REGISTER_LAYERS = 2  # two layers of plastic on each opening, OSHA training slide 22
+REGISTER_SIDE_IN = 24  # a piece for one opening [in], common practice
+TAPE_ROLL_FT = 180  # a roll of 60 yards [ft]
+PRACTICE = ("geometry", "common-practice")
+MOST_ITEMS = 24  # strips that are listed one by one
+
+ROLL_WIDTH = Field(
+    name="roll_width_ft", label="Floor film, width", kind="length", unit="ft",
+    help="Unfolded. Plastic of 4 or 6 mil for a floor that gets wet.",
+    example="10", lowest="2", highest="60", default="10", source="common-practice",
+)  # fmt: skip
+ROLL_LENGTH = Field(
+    name="roll_length_ft", label="Floor film, length of a roll", kind="length", unit="ft",
+    help="What one roll holds.",
+    example="100", lowest="10", highest="1000", default="100", source="common-practice",
+)  # fmt: skip
+OVERLAP = Field(
+    name="overlap_in", label="Laps", kind="length", unit="in",
+    help="How far one strip lies over the next.",
+    example="12", lowest="0", highest="24", default="12", source="common-practice",
+)  # fmt: skip
+TURN_UP = Field(
+    name="turn_up_in", label="Turned up at the walls", kind="length", unit="in",
+    help="So that water stays on the film.",
+    example="12", lowest="0", highest="36", default="12", source="common-practice",
+)  # fmt: skip
+FLOOR_WORK = Field(
+    name="floor_work", label="What falls on the floor", kind="choice", unit="",
+    help="Cloth soaks through, so water asks for plastic.",
+    example="wet", default="wet",
+    choices=(("wet", "Water and wet texture"), ("dry", "Dust only")),
+)  # fmt: skip
+PIECED = Field(
+    name="pieced", label="May a strip be pieced?", kind="choice", unit="",
+    help="A joint across a strip is lapped and taped, and one more place to leak.",
+    example="no", default="no", rare=True,
+    choices=(("no", "No, one length"), ("yes", "Yes, lapped and taped")),
+)  # fmt: skip
+WALL_WIDTH = Field(
+    name="wall_film_width_ft", label="Wall film, width", kind="length", unit="ft",
+    help="Thin film of about 0.35 mil comes 8 ft wide.",
+    example="8", lowest="2", highest="20", default="8", source="common-practice", rare=True,
+)  # fmt: skip
+WALL_LENGTH = Field(
+    name="wall_film_length_ft", label="Wall film, length of a roll", kind="length", unit="ft",
+    help="And 400 ft long: one roll masks the walls of an ordinary house.",
+    example="400", lowest="10", highest="2000", default="400", source="common-practice", rare=True,
+)  # fmt: skip
+FILM = Field(
+    name="floor_film_mil", label="Floor film, thickness", kind="rate", unit="mil",
+    help="6 mil stands boots and ladders.",
+    example="6", lowest="0.3", highest="20", default="6", source="common-practice", rare=True,
+)  # fmt: skip
+REGISTERS = Field(
+    name="registers", label="Registers and returns to close", kind="count", unit="",
+    help="Each gets two layers of plastic.",
+    example="2", lowest="0", highest="60", default="2", source="osha-asbestos-slides",
+)  # fmt: skip
+
+
+@dataclass(frozen=True)
+class SheetingInputs:
+    """`rooms`: at least one; `ceiling_height_ft` [ft]; the films' widths and lengths [ft]; `overlap_in` and `turn_up_in`
+    [in]; `floor_work` 'wet' or 'dry'; `pieced`; `floor_film_mil` [mil]; `registers` [-]; `show_in`."""
+
+    rooms: tuple[Room, ...]
+    ceiling_height_ft: Fraction
+    roll_width_ft: Fraction
+    roll_length_ft: Fraction
+    overlap_in: Fraction
+    turn_up_in: Fraction
+    wall_film_width_ft: Fraction
+    wall_film_length_ft: Fraction
+    floor_film_mil: Fraction
+    registers: int
+    floor_work: str
+    pieced: bool
+    show_in: str
+
+
+def sheeting(inputs: SheetingInputs, given: tuple[tuple[str, str], ...]) -> Answer:
+    """Return the floor film strip by strip, how each roll is cut, the wall film, and the tape.
+
+    Raises InputFault where a lap is as wide as the film. Sources: geometry; laps and turn-ups are common practice;
+    two layers on openings from an OSHA training slide.
+    """
+    _refuse(inputs)
+    show = inputs.show_in
+    width_in = inputs.roll_width_ft * INCHES_PER_FOOT
+    by_room = [strips_of(room, width_in, inputs.overlap_in, inputs.turn_up_in) for room in inputs.rooms]
+    strips = [strip for found in by_room for strip in found]
+    roll_in = inputs.roll_length_ft * INCHES_PER_FOOT
+    lengths, joints = _lengths(strips, roll_in, inputs)
+    register_sqft = Fraction(
+        inputs.registers * REGISTER_LAYERS * REGISTER_SIDE_IN * REGISTER_SIDE_IN, SQUARE_INCHES_PER_SQUARE_FOOT
+    )
+    to_cut = lengths + _for_openings(inputs)
+    cut = rolls_cut(to_cut, roll_in)
+    least = fewest_rolls(to_cut, roll_in)
+    floor_sqft = total(lengths) * width_in / SQUARE_INCHES_PER_SQUARE_FOOT
+    floor_lb = floor_sqft * inputs.floor_film_mil / MILS_PER_FOOT * FILM_DENSITY * WATER_LB_PER_CUFT
+    wall_run_ft, wall_sqft, seams_ft = _walls(inputs)
+    wall_rolls = ceiling(wall_run_ft / inputs.wall_film_length_ft)
+    perimeter_ft = total([room.perimeter_ft() for room in inputs.rooms])
+    lap_ft = total([lapped(strips) for strips in by_room]) / INCHES_PER_FOOT + joints * inputs.roll_width_ft
+    register_tape_ft = Fraction(inputs.registers * REGISTER_LAYERS * 4 * REGISTER_SIDE_IN, INCHES_PER_FOOT)
+    tape_ft = perimeter_ft * 2 + lap_ft + seams_ft + register_tape_ft
+    lines = (
+        line(
+            "floor_sheeting_sqft", "Film on the floor", floor_sqft, "sqft", 1, "All strips, laps and turn-ups with them.",
+            words.plural(len(lengths), "length") + ", " + short_decimal(total(lengths) / INCHES_PER_FOOT, 2) + " ft in all × "
+            + short_decimal(inputs.roll_width_ft, 2) + " ft", PRACTICE, show,
+        ),
+        line(
+            "rolls", "Rolls for the floor", Fraction(len(cut)), "", 0, "The strips cut from whole rolls, the longest first.",
+            "not fewer than " + words.whole(least) + " by length alone", PRACTICE, show,
+        ),
+        line(
+            "floor_sheeting_lb", "Weight of the floor film", floor_lb, "lb", 2,
+            "Area times thickness times the density of polyethylene, 0.92 of water.",
+            short_decimal(floor_sqft, 1) + " × " + short_decimal(inputs.floor_film_mil, 2) + " ÷ 12,000 × 0.92 × 62.428", ("polyethylene",), show,
+        ),
+        line(
+            "wall_sheeting_sqft", "Film on the walls", wall_sqft, "sqft", 1,
+            "Round each room with one lap, in as many tiers as its height asks for, down over the turned-up floor film.",
+            short_decimal(wall_run_ft, 2) + " ft × " + short_decimal(inputs.wall_film_width_ft, 2) + " ft", PRACTICE, show,
+        ),
+        line(
+            "wall_rolls", "Rolls for the walls", Fraction(wall_rolls), "", 0, "Run of film over a roll, rounded up.",
+            short_decimal(wall_run_ft, 1) + " ÷ " + short_decimal(inputs.wall_film_length_ft, 1) + ", so " + words.whole(wall_rolls),
+            ("common-practice",), show,
+        ),
+        line(
+            "register_sheeting_sqft", "For the openings", register_sqft, "sqft", 0,
+            "Two layers on each register and return, pieces of 2 x 2 ft across the roll.",
+            words.whole(inputs.registers) + " × 2 × 4", ("osha-asbestos-slides", "common-practice"), show,
+        ),
+        line(
+            "tape_ft", "Tape", tape_ft, "ft", 0,
+            "Round each room at the floor film and at the top of the wall film; every lap; four sides of each layer on an opening.",
+            short_decimal(perimeter_ft, 1) + " × 2 + " + short_decimal(lap_ft, 1) + " + " + short_decimal(seams_ft, 1) + " + "
+            + short_decimal(register_tape_ft, 1), PRACTICE, show,
+        ),
+        line(
+            "tape_rolls", "Rolls of tape", Fraction(ceiling(tape_ft / TAPE_ROLL_FT)), "", 0, "Rolls of 60 yards, rounded up.",
+            short_decimal(tape_ft, 1) + " ÷ 180", ("common-practice",), show,
+        ),
+    )  # fmt: skip
+    return Answer(
+        calculator="sheeting",
+        inputs=given,
+        figure=words.plural(len(cut), "roll"),
+        figure_label="of floor film, " + words.plural(wall_rolls, "roll") + " of wall film",
+        sentence="Cut " + words.plural(len(lengths), "length") + " for the floor. Take " + words.plural(ceiling(tape_ft / TAPE_ROLL_FT), "roll") + " of tape.",
+        lines=lines,
+        cautions=_cautions(inputs),
+        notes=_notes(inputs, joints),
+        drawing=_plan(inputs.rooms[0], by_room[0], inputs),
+        items=_cuts(cut, roll_in, show),
+        items_title="How each roll is cut",
+    )  # fmt: skip
+
+
+def _refuse(inputs: SheetingInputs) -> None:
+    faults = []
+    for name, label, width_ft in (
+        ("roll_width_ft", "floor film", inputs.roll_width_ft),
+        ("wall_film_width_ft", "wall film", inputs.wall_film_width_ft),
+    ):
+        if inputs.overlap_in * 2 > width_ft * INCHES_PER_FOOT:
+            message = (
+                "The "
+                + label
+                + " is "
+                + measure.shown(width_ft, "ft", 2, inputs.show_in)
+                + " wide, too narrow for laps of "
+            )
+            message += (
+                measure.shown(inputs.overlap_in, "in", 2, inputs.show_in)
+                + ". Take wider film, or a lap of at most half its width."
+            )
+            faults.append(Fault(name, short_decimal(width_ft, 2), message, "10"))
+    if faults:
+        raise InputFault(tuple(faults))
+
+
+def _lengths(strips: list[Strip], roll_in: Fraction, inputs: SheetingInputs) -> tuple[list[Fraction], int]:
+    """Return the lengths to cut [in], none longer than a roll, and how many joints piecing makes."""
+    lengths: list[Fraction] = []
+    joints = 0
+    if inputs.pieced:  # one run of film, parted wherever a roll ends
+        run = total([strip.length for strip in strips])
+        rolls = bands(run, roll_in, inputs.overlap_in)
+        joints = rolls - 1
+        run += joints * inputs.overlap_in
+        for _ in range(rolls - 1):
+            lengths.append(roll_in)
+        lengths.append(run - roll_in * (rolls - 1))
+        return lengths, joints
+    for strip in strips:
+        rest = strip.length
+        while rest > roll_in:  # longer than any roll: it must be pieced
+            lengths.append(roll_in)
+            rest = rest - roll_in + inputs.overlap_in
+            joints += 1
+        lengths.append(rest)
+    return lengths, joints
+
+
+def _for_openings(inputs: SheetingInputs) -> list[Fraction]:
+    """The lengths of 2 ft to cut so that their pieces close every opening twice [in]."""
+    in_a_width = max(floor(inputs.roll_width_ft * INCHES_PER_FOOT / REGISTER_SIDE_IN), 1)
+    cuts = ceiling(Fraction(inputs.registers * REGISTER_LAYERS, in_a_width))
+    return [Fraction(REGISTER_SIDE_IN)] * cuts
+
+
+def _walls(inputs: SheetingInputs) -> tuple[Fraction, Fraction, Fraction]:
+    """Return the run of wall film [ft], its area [sq ft] and the length of its seams [ft]."""
+    run_ft, seams_ft = Fraction(0), Fraction(0)
+    lap_ft = inputs.overlap_in / INCHES_PER_FOOT
+    for room in inputs.rooms:
+        high_in = inputs.ceiling_height_ft * INCHES_PER_FOOT + room.highest_rise_in()
+        down_in = (
+            max(high_in - inputs.turn_up_in + inputs.overlap_in, Fraction(1)) if inputs.turn_up_in > 0 else high_in
+        )
+        tiers = bands(down_in, inputs.wall_film_width_ft * INCHES_PER_FOOT, inputs.overlap_in)
+        round_ft = room.perimeter_ft() + lap_ft
+        run_ft += round_ft * tiers
+        seams_ft += round_ft * (tiers - 1) + high_in / INCHES_PER_FOOT
+    return run_ft, run_ft * inputs.wall_film_width_ft, seams_ft
+
+
+def _cuts(cut: list[list[Fraction]], roll_in: Fraction, show: str) -> tuple[Item, ...]:
+    found = []
+    for at, lengths in enumerate(cut[:MOST_ITEMS]):
+        told = ", ".join([measure.shown(length / INCHES_PER_FOOT, "ft", 2, show) for length in lengths])
+        left = measure.shown((roll_in - total(lengths)) / INCHES_PER_FOOT, "ft", 2, show)
+        found.append(Item("Roll " + str(at + 1), left + " left", told, PRACTICE))
+    if len(cut) > MOST_ITEMS:
+        found.append(Item("And", words.plural(len(cut) - MOST_ITEMS, "more roll"), "Cut in the same way.", PRACTICE))
+    return tuple(found)
+
+
+def _cautions(inputs: SheetingInputs) -> tuple[Caution, ...]:
+    found = [caution("closed-air")]
+    if inputs.floor_work == "wet":
+        found.append(caution("wet-plastic"))
+    return tuple(found)
+
+
+def _notes(inputs: SheetingInputs, joints: int) -> tuple[str, ...]:
+    notes = []
+    if inputs.floor_work == "wet":
+        notes.append(
+            "Plastic, not cloth: cloth lets water through to the floor. Over it, paper or felt where boots go, rigid sheets where ladders stand."
+        )
+    else:
+        notes.append(
+            "For dust alone a cloth under the ladder keeps feet from slipping. Film still goes on walls and openings."
+        )
+    if joints:
+        notes.append(words.plural(joints, "joint") + " across a strip: lap as written, and tape both faces.")
+    notes.append("Turn the blower off before an opening is closed, and open all when the work is done.")
+    notes.append("Tape in two steps: low-tack tape on the paint, duct tape on that.")
+    return tuple(notes)
+
+
+def _plan(room: Room, strips: list[Strip], inputs: SheetingInputs) -> Drawing:
+    """The first room's floor with its strips, laps drawn as they lie."""
+    points = room.outline
+    turn = inputs.turn_up_in
+    west, south = min([x for x, _ in points]) - turn, min([y for _, y in points]) - turn
+    shapes = [Shape(tuple([(x - west, y - south) for x, y in points]), "cut", "room", True)]
+    labels = []
+    zero = Fraction(0)
+    width_in = inputs.roll_width_ft * INCHES_PER_FOOT
+    east, north = room.size_ft()
+    wide, deep = east * INCHES_PER_FOOT + turn * 2, north * INCHES_PER_FOOT + turn * 2
+    for at, one in enumerate(strips):
+        start, end = one.along_from, one.along_from + one.length
+        low, high = one.low, one.low + width_in
+        if one.eastward:
+            box = (start - west, max(low - south, zero), end - west, min(high - south, deep))
+        else:
+            box = (max(low - west, zero), start - south, min(high - west, wide), end - south)
+        shapes.append(
+            Shape(((box[0], box[1]), (box[2], box[1]), (box[2], box[3]), (box[0], box[3])), "edge", "none", False)
+        )
+        if len(strips) <= MOST_ITEMS:
+            labels.append(Label(((box[0] + box[2]) / 2, (box[1] + box[3]) / 2), "on", str(at + 1)))
+    dimensions = (
+        Dimension((turn, zero), (wide - turn, zero), "below", measure.shown(east, "ft", 2, inputs.show_in)),
+        Dimension((zero, turn), (zero, deep - turn), "left", measure.shown(north, "ft", 2, inputs.show_in)),
+    )
+    told = "; ".join(
+        [
+            "strip " + str(at + 1) + " " + measure.shown(one.length / INCHES_PER_FOOT, "ft", 2, inputs.show_in)
+            for at, one in enumerate(strips[:MOST_ITEMS])
+        ]
+    )
+    return Drawing(
+        title="Strips on the floor",
+        description=room.name + " from above, " + dimensions[0].text + " by " + dimensions[1].text + ": " + words.plural(len(strips), "strip") + ", " + told + ".",
+        width=wide,
+        height=deep,
+        stretch=Fraction(1),
+        shapes=tuple(shapes),
+        dimensions=dimensions,
+        labels=tuple(labels),
+        scale_note=room.name + " from above, to scale, with the turn-up laid flat. North is up.",
+    )  # fmt: skip
+
+
+def _work_out(values: Values) -> Answer:
+    inputs = SheetingInputs(
+        values.rooms(),
+        values.number("ceiling_height_ft"),
+        values.number("roll_width_ft"),
+        values.number("roll_length_ft"),
+        values.number("overlap_in"),
+        values.number("turn_up_in"),
+        values.number("wall_film_width_ft"),
+        values.number("wall_film_length_ft"),
+        values.number("floor_film_mil"),
+        values.count("registers"),
+        values.choice("floor_work"),
+        values.choice("pieced") == "yes",
+        values.choice("show_in"),
+    )
+    return sheeting(inputs, values.given)
+
+
+CALCULATOR = Calculator(
+    name="sheeting",
+    title="Film for floors and walls",
+    summary="Strips, rolls and tape to cover floors, walls and openings",
+    verb="Lay the film out",
+    fields=(
+        ROOMS, HEIGHT, FLOOR_WORK, ROLL_WIDTH, ROLL_LENGTH, OVERLAP, TURN_UP, REGISTERS, PIECED, WALL_WIDTH, WALL_LENGTH, FILM, SHOW_IN,
+    ),
+    work_out=_work_out,
+    example=(("rooms", "Living: 20' x 14'; Den: E 14' S 6' W 4' S 5' W 10' N 11'"), ("ceiling_height_ft", "8")),
+)  # fmt: skip

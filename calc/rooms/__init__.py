@@ -1,0 +1,1 @@
+"""Rooms as people write them, and the geometry of their ceilings. No trade figure lives here."""

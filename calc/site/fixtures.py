@@ -1,0 +1,181 @@
+"""Fixtures: what a lower ceiling does to everything that is fixed to it or stands under it, one by one."""
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from calc.numbers import measure, words
+from calc.core.answer import Answer, Calculator, Item, line
+from calc.common.drops import COMBUSTIBLE, DROPS, drop_in
+from calc.core.fields import SHOW_IN, Fault, Field, InputFault, Values, entries, entry_faults
+from calc.site.fixture_rules import KINDS, Fixture, Lowering, ceiling_height, read_fixture, verdict
+from calc.common.inputs import HEIGHT
+from calc.numbers.measure import INCHES_PER_FOOT
+from calc.evidence.cautions import Caution, caution
+from calc.numbers.words import short_decimal
+
+STATES = ("fits", "needs work", "stop")
+
+
+COVERING = Field(
+    name="covering",
+    label="What goes on the ceiling",
+    kind="choice",
+    unit="",
+    help="Each lowers the ceiling by so much. Or give the drop itself.",
+    example="board-1/2",
+    required=False,
+    choices=tuple([("", "I give the drop below")] + [(name, label) for name, label, _ in DROPS]),
+)
+DROP = Field(
+    name="drop_in",
+    label="Lower by",
+    kind="length",
+    unit="in",
+    help="From the old board to the new face, with texture that stays between.",
+    example="1/2",
+    lowest="1/16",
+    highest="48",
+    required=False,
+)
+BURNS = Field(
+    name="face_burns",
+    label="Does the new face burn?",
+    kind="choice",
+    unit="",
+    help="Wood does; gypsum does not. In wood a box must be flush.",
+    example="no",
+    default="no",
+    choices=(("no", "No: gypsum, plaster, mineral tile"), ("yes", "Yes: wood, fiber, plastic")),
+)
+FIXTURES = Field(
+    name="fixtures",
+    label="What is up there",
+    kind="list",
+    unit="",
+    help="One a line: what it is, its name, and its measure. Set-back for boxes, height for fans, the gap for doors.",
+    example="box hall: 0 in; fan living: 7' 4\"; smoke hall; sprinkler hall: 2 in; cupboard: 1/4 in; room living: 7' 10\"",
+    choices=tuple([(kind.example, kind.label + (": " + kind.means if kind.means else "")) for kind in KINDS]),
+    check=lambda text: entry_faults(text, read_fixture),
+)
+
+
+@dataclass(frozen=True)
+class FixturesInputs:
+    """`drop_in` [in, 1/16 to 48]; `face_burns`; `ceiling_height_ft` [ft] before; `fixtures` as read; `show_in`."""
+
+    drop_in: Fraction
+    face_burns: bool
+    ceiling_height_ft: Fraction
+    fixtures: tuple[Fixture, ...]
+    show_in: str
+
+
+def fixtures(inputs: FixturesInputs, given: tuple[tuple[str, str], ...]) -> Answer:
+    """Return for each fixture whether it fits, what it needs and how much, or a stop with whom to call.
+
+    Raises InputFault where the ceiling would come down to the floor; entries are checked when read. Sources: NFPA 70, 72 and 13, IRC R305 as quoted; the rest is marked.
+    """
+    show = inputs.show_in
+    after_ft = inputs.ceiling_height_ft - inputs.drop_in / INCHES_PER_FOOT
+    if after_ft <= 0:
+        told = measure.shown(inputs.drop_in, "in", 4, show)
+        message = (
+            "A ceiling "
+            + measure.shown(inputs.ceiling_height_ft, "ft", 2, show)
+            + " high cannot come down by "
+            + told
+            + ". Lower it by less."
+        )
+        raise InputFault((Fault("drop_in", told, message, "1/2"),))
+    lowering = Lowering(inputs.drop_in, inputs.face_burns, after_ft * INCHES_PER_FOOT, show)
+    items = [verdict(one, lowering) for one in inputs.fixtures]
+    high_enough, height_told = ceiling_height(lowering)
+    if not high_enough:
+        items.append(
+            Item(
+                "The ceiling itself",
+                "stop",
+                "It comes down to " + lowering.told(lowering.after_in) + ". " + height_told,
+                ("irc-r305",),
+            )
+        )
+    counts = [len([one for one in items if one.state == state]) for state in STATES]
+    lines = (
+        line("drop_in", "The ceiling comes down by", inputs.drop_in, "in", 4, "Old board to new face.",
+             short_decimal(inputs.drop_in, 4) + " in", ("your-figure",), show),
+        line("lower_height_ft", "Ceiling height afterwards", after_ft, "ft", 2, "Height before, less the drop.",
+             short_decimal(inputs.ceiling_height_ft, 3) + " ft − " + short_decimal(inputs.drop_in, 4) + " in", ("geometry",), show),
+        line("fixtures_that_fit", "Fit as they are", Fraction(counts[0]), "", 0, "Counted from the list.", words.whole(len(items)) + " in all",
+             ("geometry",), show),
+        line("fixtures_with_work", "Need work", Fraction(counts[1]), "", 0, "Counted from the list.", words.whole(len(items)) + " in all",
+             ("geometry",), show),
+        line("fixtures_that_stop", "Stop, and call somebody", Fraction(counts[2]), "", 0, "Counted from the list, and the ceiling itself where it comes too low.", words.whole(len(items)) + " in all",
+             ("geometry",), show),
+    )  # fmt: skip
+    if counts[2]:
+        figure, label = words.plural(counts[2], "stop"), "before the ceiling may come down by " + lines[0].shown
+    elif counts[1]:
+        figure, label = (
+            words.plural(counts[1], "fixture needs", "fixtures need") + " work",
+            "for a ceiling " + lines[0].shown + " lower",
+        )
+    else:
+        figure, label = "All fit", "under a ceiling " + lines[0].shown + " lower, by these figures"
+    return Answer(
+        calculator="fixtures",
+        inputs=given,
+        figure=figure,
+        figure_label=label,
+        sentence=words.plural(counts[0], "fits", "fit") + ", " + words.plural(counts[1], "needs work", "need work") + ", "
+        + words.plural(counts[2], "stops", "stop") + ". The ceiling will be " + lines[1].shown + " high. " + height_told,
+        lines=lines,
+        cautions=_cautions(inputs.fixtures),
+        notes=(
+            "Heights are from finished floor to finished ceiling, at the lowest place.",
+            "The code that your building department has adopted governs, and may be an older or stricter edition.",
+            "The one who fits a thing by law is the one who moves it: electrician, sprinkler contractor, alarm company.",
+        ),
+        drawing=None,
+        items=tuple(items),
+        items_title="One by one",
+    )  # fmt: skip
+
+
+def _cautions(found: tuple[Fixture, ...]) -> tuple[Caution, ...]:
+    words_used = [one.kind for one in found]
+    cautions = []
+    for kinds, caution_id in (
+        (("sprinkler",), "sprinkler-head"),
+        (("box", "light", "recessed", "fan"), "electrician"),
+        (("smoke", "co"), "alarm-back"),
+        (("fan",), "fan-height"),
+    ):
+        if [kind for kind in kinds if kind in words_used]:
+            cautions.append(caution(caution_id))
+    return tuple(cautions)
+
+
+def _work_out(values: Values) -> Answer:
+    covering = values.choice("covering")
+    drop = values.number_or_none("drop_in")
+    inputs = FixturesInputs(
+        drop_in(covering) if drop is None else drop,
+        values.choice("face_burns") == "yes" or covering in COMBUSTIBLE,
+        values.number("ceiling_height_ft"),
+        tuple([read_fixture(entry) for entry in entries(values.choice("fixtures"))]),
+        values.choice("show_in"),
+    )
+    return fixtures(inputs, values.given)
+
+
+CALCULATOR = Calculator(
+    name="fixtures",
+    title="What a lower ceiling does",
+    summary="Boxes, fans, alarms, doors and heights under a lower ceiling",
+    verb="Look at each",
+    fields=(COVERING, DROP, BURNS, HEIGHT, FIXTURES, SHOW_IN),
+    work_out=_work_out,
+    example=(("covering", "board-1/2"), ("ceiling_height_ft", "8"), ("fixtures", "box hall: 0 in; fan living: 7' 4\"; smoke hall; sprinkler hall: 1 in; cupboard: 1/4 in; room living: 8'")),
+    one_of=("covering", "drop_in"),
+    sources=tuple([source for kind in KINDS for source in kind.sources]),
+)  # fmt: skip
