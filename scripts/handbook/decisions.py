@@ -20,7 +20,7 @@ from calc.render.html import number_of
 from handbook.faults import ContentFault
 
 PATHS = (Path(hazard_rules.__file__), Path(work_rules.__file__))
-CEILINGS = Path(__file__).resolve().parents[2] / "tests" / "calc" / "ceilings.json"
+CEILINGS = Path(__file__).resolve().parents[2] / "docs" / "evidence" / "ceilings.json"
 MARKS = {"closed": "✕", "not known": "?", "open after": "◐", "note": "·"}
 
 

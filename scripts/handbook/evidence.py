@@ -1,4 +1,4 @@
-"""Published figures against our own: the one reader of the vectors, for the tests and for the page that shows them.
+"""Published figures against our own: the one reader of the vectors (`docs/evidence/figures`), for the tests and for the page that shows them.
 
 A vector holds the figure as its source prints it, with half its last digit as tolerance unless it gives a reason.
 `within` asks that the printed figure lies inside the band that we give; `says` asks for a verdict on a listed thing, and
@@ -16,7 +16,7 @@ from calc import catalogue
 from calc.core.answer import Calculator, Line
 from calc.numbers import words
 
-FOLDER = Path(__file__).resolve().parents[2] / "tests" / "calc" / "vectors"
+FOLDER = Path(__file__).resolve().parents[2] / "docs" / "evidence" / "figures"
 KNOWN = ("seen", "quoted", "memory", "computed")
 
 

@@ -3,7 +3,6 @@
 import dataclasses
 import json
 import random
-from pathlib import Path
 
 import pytest
 from proof import (
@@ -28,8 +27,9 @@ from calc.decision.decision import AFTER, CLOSED, NOT_KNOWN, OPEN, STATES, fires
 from calc.decision.questions import ACTIONS, QUESTIONS, WAYS
 from calc.evidence import cautions, sources
 from calc.render import html
+from handbook import decisions
 
-CEILINGS = json.loads((Path(__file__).parent / "ceilings.json").read_text(encoding="utf-8"))
+CEILINGS = decisions.read_ceilings()
 DUSTY = ("dry-scrape", "sand", "skim-over", "board-over")
 """Ways whose dust is planned for first, whoever does the work: never plainly open."""
 NEVER = ("exempt", "is safe", "are safe", "be safe", "no risk", "harmless to")

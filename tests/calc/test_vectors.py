@@ -1,4 +1,4 @@
-"""Every published figure in `vectors/` against the calculator it belongs to."""
+"""Every published figure of `docs/evidence/figures` against the calculator it belongs to."""
 
 from fractions import Fraction
 
@@ -48,27 +48,27 @@ def _reds(calculator):
 
 
 WRONG = [
-    ("skim", "skim", "GALLONS_PER_SQFT_INCH", Fraction(144, 230), "JC-01"),
-    ("paint", "paint", "SQFT_PER_GAL_AT_ONE_MIL", Fraction(1600), "MAT-03 at 350"),
-    ("airflow", "airflow", "MINUTES_PER_HOUR", 61, "AIR-02"),
-    ("samples", "samples", "SAMPLE_STEPS", ((1001, 3), (5000, 5)), "AS-01 1000.01 sq ft"),
-    ("lead", "lead", "WINDOW_DAYS", 31, "PB-01 day 31"),
-    ("lead", "lead", "BEFORE_YEAR", 1979, "PB-03 1978"),
-    ("fixtures", "fixture_rules", "SET_BACK_IN", Fraction(3, 8), "EL-01 3/8 in"),
-    ("fixtures", "fixture_rules", "ROOM_IN", 83, "HT-01 under it"),
-    ("panels", "panels", "ADHESIVE_IN", Fraction(1, 4), "TL-01"),
-    ("taping", "taping", "TAPE_FT_PER_1000", 381, "WX-01"),
-    ("wetting", "wetting", "WATER_LB_PER_GAL", Fraction(834, 100), "MAT-01 at 70 F"),
-    ("debris", "debris", "BOARD_LB_PER_CUYD", 500, "GB-24"),
-    ("sheeting", "sheeting", "FILM_DENSITY", Fraction(95, 100), "MAT-02 6 mil"),
-    ("humidity", "air", "WATER_TO_AIR_MASS", Fraction(622, 1000), "Moist air 70 F 50 %"),
-    ("humidity", "ways", "RATED_PCT", Fraction(59), "Rated at 65 F, drier air"),
-    ("humidity", "coats", "COMPOUND_LB_PER_GAL", Fraction(138, 10), "JC-11 moisture load"),
-    ("humidity", "coats", "COMPOUND_WATER_PCT", Fraction(34), "JC-11 moisture load"),
-    ("humidity", "coats", "GALLONS_PER_SQFT_INCH", Fraction(144, 230), "JC-11 moisture load"),
-    ("drying", "drying_law", "_STEPS", ((0, 3300000), (980000, 2200000)), "DRY-T 70 F 90 %"),
-    ("drying", "drying_law", "BASIS_THICKNESS_IN", Fraction(1, 32), "DRY-T 60 F 50 %"),
-    ("reach", "reach", "LADDER_RATIO", 3, "LD-01"),
+    ("skim", "finish.skim", "GALLONS_PER_SQFT_INCH", Fraction(144, 230), "JC-01"),
+    ("paint", "finish.paint", "SQFT_PER_GAL_AT_ONE_MIL", Fraction(1600), "MAT-03 at 350"),
+    ("airflow", "protect.airflow", "MINUTES_PER_HOUR", 61, "AIR-02"),
+    ("samples", "hazards.samples", "SAMPLE_STEPS", ((1001, 3), (5000, 5)), "AS-01 1000.01 sq ft"),
+    ("lead", "hazards.lead", "WINDOW_DAYS", 31, "PB-01 day 31"),
+    ("lead", "hazards.lead", "BEFORE_YEAR", 1979, "PB-03 1978"),
+    ("fixtures", "site.fixture_rules", "SET_BACK_IN", Fraction(3, 8), "EL-01 3/8 in"),
+    ("fixtures", "site.fixture_rules", "ROOM_IN", 83, "HT-01 under it"),
+    ("panels", "cover.panels", "ADHESIVE_IN", Fraction(1, 4), "TL-01"),
+    ("taping", "finish.taping", "TAPE_FT_PER_1000", 381, "WX-01"),
+    ("wetting", "protect.wetting", "WATER_LB_PER_GAL", Fraction(834, 100), "MAT-01 at 70 F"),
+    ("debris", "protect.debris", "BOARD_LB_PER_CUYD", 500, "GB-24"),
+    ("sheeting", "protect.sheeting", "FILM_DENSITY", Fraction(95, 100), "MAT-02 6 mil"),
+    ("humidity", "drying.air", "WATER_TO_AIR_MASS", Fraction(622, 1000), "Moist air 70 F 50 %"),
+    ("humidity", "drying.three_ways", "RATED_PCT", Fraction(59), "Rated at 65 F, drier air"),
+    ("humidity", "drying.coats", "COMPOUND_LB_PER_GAL", Fraction(138, 10), "JC-11 moisture load"),
+    ("humidity", "drying.coats", "COMPOUND_WATER_PCT", Fraction(34), "JC-11 moisture load"),
+    ("humidity", "drying.coats", "GALLONS_PER_SQFT_INCH", Fraction(144, 230), "JC-11 moisture load"),
+    ("drying", "drying.law", "_STEPS", ((0, 3300000), (980000, 2200000)), "DRY-T 70 F 90 %"),
+    ("drying", "drying.law", "BASIS_THICKNESS_IN", Fraction(1, 32), "DRY-T 60 F 50 %"),
+    ("reach", "site.reach", "LADDER_RATIO", 3, "LD-01"),
 ]
 
 

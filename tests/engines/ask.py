@@ -10,7 +10,7 @@ import sys
 from pathlib import Path
 
 from calc import browser, catalogue
-from handbook import engines
+from handbook import engines, evidence
 from questions import as_lines, questions
 
 HERE = Path(__file__).parent
@@ -26,13 +26,11 @@ COUNT_LOWERED = 1_000
 # way: fewer questions ask as much. The choice of way looks at all its rules each time, and its answers are picked from a
 # few. A room's humidity is some ten courses of dozens of steps each time.
 FEWER = {"board": 300, "taping": 300, "decision": 2_000, "humidity": 2_000}
-VECTORS = HERE.parent / "calc" / "vectors"
 
 
 def every_question(calculator: catalogue.Calculator, count: int = COUNT) -> list[dict[str, str]]:
     """Return the example, every vector and `count` random questions of one calculator."""
-    path = VECTORS / f"{calculator.name}.json"
-    vectors = [one["inputs"] for one in json.loads(path.read_text(encoding="utf-8"))]
+    vectors = [vector["inputs"] for name, vector in evidence.vectors() if name == calculator.name]
     return [dict(calculator.example), *vectors, *questions(calculator, count)]
 
 

@@ -31,6 +31,15 @@ def test_every_expected_page_stands():
         assert build.expected_html(path).exists(), path
 
 
+def test_the_rows_of_evidence_are_printed_and_not_handed_out():
+    files = {path.name for path in (build.DOCS / "evidence").rglob("*") if path.is_file()}
+    assert len(files) > len(catalogue.NAMES)
+    for folder in (build.FINISHED, SITE):
+        assert folder.exists(), "build the handbook first: python3 scripts/book.py build"
+        assert not files & {path.name for path in folder.rglob("*")}
+        assert not (folder / "evidence").exists()
+
+
 @pytest.fixture(scope="module")
 def every_page():
     return {path: path.read_text(encoding="utf-8") for path in sorted(SITE.rglob("index.html"))}

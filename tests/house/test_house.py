@@ -68,6 +68,28 @@ def test_calc_imports_the_standard_library_only_and_little_of_it():
                 assert name.split(".")[0] in ALLOWED_IN_CALC, (path.name, name)
 
 
+def looks_into_the_tests(text):
+    """The texts in a module that lead into the folder of the tests."""
+    found = [node.value for node in ast.walk(ast.parse(text)) if isinstance(node, ast.Constant)]
+    return [one for one in found if isinstance(one, str) and re.search(r"(^|[/`\s])tests(/|$)", one)]
+
+
+def test_the_generator_reads_nothing_of_the_tests():
+    """The book is made from its words, its data and its calculators; only the one command knows where its tests are."""
+    assert looks_into_the_tests('path / "tests" / "calc"') and looks_into_the_tests(
+        'open("../tests/calc/figures.json")'
+    )
+    read = [
+        path for path in tracked() if path.is_relative_to(ROOT / "scripts") and path != ROOT / "scripts" / "book.py"
+    ]
+    assert len(read) > 20
+    for path in read:
+        if path.suffix == ".py":
+            assert looks_into_the_tests(path.read_text(encoding="utf-8")) == [], path.name
+        else:
+            assert "tests/" not in path.read_text(encoding="utf-8"), path.name
+
+
 def test_no_module_is_too_long_to_read():
     for path in tracked():
         if path.suffix in (".py", ".mjs") and "tests" not in path.parts:
