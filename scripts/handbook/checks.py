@@ -14,6 +14,7 @@ from calc import catalogue
 from calc.evidence import cautions, limits, sources
 from handbook import decisions, figures, wording
 from handbook.content import Block, CalculatorBlock, CautionBlock, Hold, Page, SourceIds, Step
+from handbook.faults import relative
 
 CODES = {
     "HEAD": "the head of a page is missing or wrong",
@@ -234,7 +235,7 @@ def rules_to_review(today: datetime.date) -> list[str]:
     for rule in limits.RULES:
         if datetime.date.fromisoformat(rule.review_by) < today:
             line = next(at for at, row in enumerate(rows, 1) if f'"{rule.id}"' in row)
-            where = f"calc/{path.name}:{line}:1"
+            where = f"{relative(path, decisions.ROOT)}:{line}:1"
             found.append(
                 f"{where}: REVIEW the rule {rule.id} was due for another look at its source on {rule.review_by}"
             )
