@@ -114,7 +114,7 @@ def hang_room(frame: Frame, joists: list[int], trade: Trade, effort: Effort, bou
     looking.all_ways(0, 0, looking.steps + effort.room_steps // TIDYING)
     layout = Emptying(looking.way.orders[0], looking.best, looking.way.usable, trade.stock, trade.widths)
     layout.run(bound, max(effort.room_steps - looking.steps, effort.room_steps // TIDYING))
-    layout.tidy(effort.room_steps // TIDYING)
+    layout.better(effort.room_steps // TIDYING)
     return Hung(tuple(looking.way.courses), tuple(in_order(layout.pieces())), looking.steps + layout.steps)
 
 
@@ -281,7 +281,7 @@ def _together(
                 if other is not None:
                     layout = other
                     courses = courses + own
-    layout.tidy(effort.house_steps // TIDYING)
+    layout.better(effort.house_steps // TIDYING)
     pieces = in_order(layout.pieces())
     kept = sorted(
         [at for at in range(len(courses)) if at in [piece.course for piece in pieces]],

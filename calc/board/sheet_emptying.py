@@ -70,7 +70,7 @@ class Emptying:
             self._turn += 1
             turns -= 1
 
-    def tidy(self, limit: int) -> None:
+    def better(self, limit: int) -> None:
         """Better the layout at the same count until `limit` steps are taken or little more is to be won."""
         until = self.steps + limit
         turns = TURNS_A_SHEET * len(self.sheets) + TURNS_A_SHEET

@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 from calc.core.fields import Field, Values
-from calc.evidence.limits import PLACES, Rule
+from calc.evidence.limits import PLACES, Limit
 from calc.numbers import measure
 from calc.numbers.exact import total
 from calc.rooms.rooms import EXAMPLE, Room
@@ -157,12 +157,12 @@ RATED = Field(
 )  # fmt: skip
 
 
-def amount_told(amount: Fraction, rule: Rule, show_in: str) -> str:
-    """Return the work's `amount` [in the rule's unit] beside what the rule says of its limit, as the person reads it."""
-    told = measure.shown(amount, rule.unit, 2, show_in) + ": " + rule.says
+def amount_told(amount: Fraction, limit: Limit, show_in: str) -> str:
+    """Return the work's `amount` [in the limit's unit] beside what the limit says, as the person reads it."""
+    told = measure.shown(amount, limit.unit, 2, show_in) + ": " + limit.says
     if show_in == "metric":
-        told += " (" + measure.shown(rule.limit, rule.unit, 2, show_in) + ")"
-    return told + ". Reviewed " + rule.reviewed_on + "."
+        told += " (" + measure.shown(limit.amount, limit.unit, 2, show_in) + ")"
+    return told + ". Reviewed " + limit.reviewed_on + "."
 
 
 def area_of(room_list: tuple[Room, ...]) -> Fraction:

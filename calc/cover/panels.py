@@ -7,7 +7,7 @@ from calc.common.inputs import ROOMS, WASTE
 from calc.core.answer import Answer, Calculator, Item, Line, line
 from calc.core.drawing import Dimension, Drawing, Shape
 from calc.core.fields import SHOW_IN, Fault, Field, InputFault, Values
-from calc.cover.tiles import Layout, layout_of
+from calc.cover.tiles import TileLayout, tiles_over
 from calc.evidence.cautions import Caution, caution
 from calc.numbers import measure, words
 from calc.numbers.exact import ceiling, total
@@ -102,7 +102,7 @@ def panels(inputs: PanelsInputs, given: tuple[tuple[str, str], ...]) -> Answer:
     """
     _refuse(inputs)
     show = inputs.show_in
-    layouts = [layout_of(room, inputs.tile_length_in, inputs.tile_width_in) for room in inputs.rooms]
+    layouts = [tiles_over(room, inputs.tile_length_in, inputs.tile_width_in) for room in inputs.rooms]
     area_sqft = total([room.ceiling_area_sqft() for room in inputs.rooms])
     full = sum([one.full_tiles for one in layouts])
     cut = sum([one.cut_pieces for one in layouts])
@@ -270,7 +270,7 @@ def _cautions(inputs: PanelsInputs) -> tuple[Caution, ...]:
     return tuple(found)
 
 
-def _notes(inputs: PanelsInputs, layouts: list[Layout]) -> tuple[str, ...]:
+def _notes(inputs: PanelsInputs, layouts: list[TileLayout]) -> tuple[str, ...]:
     notes = []
     if inputs.fixing == "glue":
         if inputs.behind_tiles == "paint":
@@ -296,7 +296,7 @@ def _notes(inputs: PanelsInputs, layouts: list[Layout]) -> tuple[str, ...]:
     return tuple(notes)  # fmt: skip
 
 
-def _slivers(inputs: PanelsInputs, layouts: list[Layout]) -> tuple[Item, ...]:
+def _slivers(inputs: PanelsInputs, layouts: list[TileLayout]) -> tuple[Item, ...]:
     found = []
     for at, one in enumerate(layouts[:MOST_ITEMS]):
         told = (
@@ -319,7 +319,7 @@ def _slivers(inputs: PanelsInputs, layouts: list[Layout]) -> tuple[Item, ...]:
     return tuple(found)  # fmt: skip
 
 
-def _plan(room: Room, one: Layout, inputs: PanelsInputs) -> Drawing:
+def _plan(room: Room, one: TileLayout, inputs: PanelsInputs) -> Drawing:
     """The first room with its tiles, seen from below as if from above: north is up."""
     west, south = min([x for x, _ in room.outline]), min([y for _, y in room.outline])
     east, north = room.size_ft()

@@ -8,7 +8,7 @@ from calc.rooms.rooms import Room
 
 
 @dataclass(frozen=True)
-class Layout:
+class TileLayout:
     """`border_x_in` at the west and east walls and `border_y_in` at the south and north [in], 0 where whole tiles fit;
     counts [-] of whole tiles, of cut pieces, of the tiles that these take, and of pieces under half a tile that are
     no border; `narrow` where the room is narrower than a tile; the grid's inner lines [in]."""
@@ -39,7 +39,7 @@ def border_in(size_in: Fraction, tile_in: Fraction) -> Fraction:
     return (tile_in + left_over) / 2
 
 
-def layout_of(room: Room, tile_x_in: Fraction, tile_y_in: Fraction) -> Layout:
+def tiles_over(room: Room, tile_x_in: Fraction, tile_y_in: Fraction) -> TileLayout:
     """Return the layout over one room, borders balanced over its greatest length and width.
 
     Rows and columns between the same corners of the room are alike, so each kind is looked at once.
@@ -74,7 +74,7 @@ def layout_of(room: Room, tile_x_in: Fraction, tile_y_in: Fraction) -> Layout:
     by_width = halves - lengthwise
     cut_tiles = count - halves + ceiling(Fraction(lengthwise, 2)) + ceiling(Fraction(by_width, 2))
     inner_x, inner_y = tuple(lines_x[1:-1]), tuple(lines_y[1:-1])
-    return Layout(border_x, border_y, full, count, cut_tiles, slivers, narrow_x or narrow_y, inner_x, inner_y)
+    return TileLayout(border_x, border_y, full, count, cut_tiles, slivers, narrow_x or narrow_y, inner_x, inner_y)
 
 
 def _lines(start: Fraction, end: Fraction, tile: Fraction, border: Fraction) -> list[Fraction]:

@@ -71,7 +71,7 @@ class Books:
 
 
 @dataclass(frozen=True)
-class Course:
+class DryingCourse:
     """How it went: `hours_to_dry` [h] or None where it is not dry in 30 days; `ticks` [millionths of an hour] and the water in the
     air then [nanopounds]; what full air holds; the books at the start and at the end; for each coat that got dry its hours [h] and
     the humidity on average over them [%]."""
@@ -179,7 +179,7 @@ class _Pools:
             self.held = 0
 
 
-def follow(air: Air, coats: tuple[tuple[Fraction, Fraction], ...], start_psi: Fraction, parts: int) -> Course:
+def follow(air: Air, coats: tuple[tuple[Fraction, Fraction], ...], start_psi: Fraction, parts: int) -> DryingCourse:
     """Return the course of `coats`, each (water [lb, > 0], times the basis time of the law [-, > 0]), one after another.
 
     `start_psi` [psi] is the vapor pressure in the room at first; a step takes about one of `parts` [-, >= 4] from a coat.
@@ -216,4 +216,4 @@ def follow(air: Air, coats: tuple[tuple[Fraction, Fraction], ...], start_psi: Fr
             break
         ended.append((Fraction(now - begun, TICKS_PER_H), Fraction(weighed * 100, max(now - begun, 1) * pools.full)))
     dry_h = Fraction(now, TICKS_PER_H) if len(ended) == len(coats) else None
-    return Course(dry_h, tuple(times), tuple(held), pools.full, start, pools.books(), tuple(ended))
+    return DryingCourse(dry_h, tuple(times), tuple(held), pools.full, start, pools.books(), tuple(ended))

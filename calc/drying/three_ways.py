@@ -7,7 +7,7 @@ from calc.common.inputs import WATER_LB_PER_GAL
 from calc.drying.air import outdoor_pressure_psi, vapor_pressure_psi
 from calc.drying.coats import Layers, layers_of
 from calc.drying.law import FREEZING_F
-from calc.drying.room_water import Air, Course, follow
+from calc.drying.room_water import Air, DryingCourse, follow
 from calc.numbers.measure import PINTS_PER_GALLON
 
 HOURS_PER_DAY = 24
@@ -74,7 +74,7 @@ class Run:
 
     air: Air
     loads: tuple[tuple[Fraction, Fraction], ...]
-    course: Course
+    course: DryingCourse
 
 
 @dataclass(frozen=True)

@@ -1,7 +1,7 @@
 """Published limits that differ by place, as data: what they count, where they hold, who answers for them, and when
 they were last looked at. A place that is not here has rules of its own that this book does not know.
 
-A rule past its `review_by` is named by every build until somebody has looked at its source again.
+A limit past its `review_by` is named by every build until somebody has looked at its source again.
 """
 
 from dataclasses import dataclass
@@ -13,16 +13,16 @@ DRUM_CUFT = Fraction(55 * 231, 1728)  # a drum of 55 gallons [cu ft], by definit
 
 
 @dataclass(frozen=True)
-class Rule:
+class Limit:
     """One limit. `place` is '' for federal; `topic` 'asbestos' or 'lead'; `building` 'house' (up to four dwellings),
-    'other' or 'any'; the work passes it at `limit` [`unit`] itself where `at_limit`, else only above it; `says` is the
-    rule in words, `ask` who answers for it; `reviewed_on` and `review_by` are days (ISO 8601)."""
+    'other' or 'any'; the work passes it at `amount` [`unit`] itself where `at_limit`, else only above it; `says` is the
+    limit in words, `ask` who answers for it; `reviewed_on` and `review_by` are days (ISO 8601)."""
 
     id: str
     place: str
     topic: str
     building: str
-    limit: Fraction
+    amount: Fraction
     unit: str
     at_limit: bool
     says: str
@@ -32,35 +32,35 @@ class Rule:
     review_by: str
 
     def passed_by(self, amount: Fraction) -> bool:
-        """Return whether `amount` [in the rule's unit] passes the limit."""
-        return amount >= self.limit if self.at_limit else amount > self.limit
+        """Return whether `amount` [in its own unit] passes this limit."""
+        return amount >= self.amount if self.at_limit else amount > self.amount
 
 
 PLACES = (
     ("Colorado", ("colorado", "co")),
     ("US military property", ("us military property", "military", "dod")),
 )
-"""Places with rules of their own in `RULES`, and the words that mean them."""
+"""Places with limits of their own in `LIMITS`, and the words that mean them."""
 
 _SEEN, _NEXT = "2026-11-25", "2027-11-25"
-RULES = (
-    Rule("federal-area", "", "asbestos", "other", Fraction(160), "sqft", True, "federal notice and work rules reach 160 sq ft",
+LIMITS = (
+    Limit("federal-area", "", "asbestos", "other", Fraction(160), "sqft", True, "federal notice and work rules reach 160 sq ft",
          "the regional EPA or state asbestos office", "cfr-61-145", _SEEN, _NEXT),
-    Rule("federal-volume", "", "asbestos", "other", Fraction(35), "cuft", True, "federal notice and work rules reach 35 cu ft",
+    Limit("federal-volume", "", "asbestos", "other", Fraction(35), "cuft", True, "federal notice and work rules reach 35 cu ft",
          "the regional EPA or state asbestos office", "cfr-61-145", _SEEN, _NEXT),
-    Rule("colorado-house-area", "Colorado", "asbestos", "house", Fraction(32), "sqft", True, "Colorado's trigger for single homes is 32 sq ft",
+    Limit("colorado-house-area", "Colorado", "asbestos", "house", Fraction(32), "sqft", True, "Colorado's trigger for single homes is 32 sq ft",
          "the state's air division", "colorado-reg-8", _SEEN, _NEXT),
-    Rule("colorado-house-drum", "Colorado", "asbestos", "house", DRUM_CUFT, "cuft", True, "Colorado's trigger is a 55-gallon drum, 7.35 cu ft",
+    Limit("colorado-house-drum", "Colorado", "asbestos", "house", DRUM_CUFT, "cuft", True, "Colorado's trigger is a 55-gallon drum, 7.35 cu ft",
          "the state's air division", "colorado-reg-8", _SEEN, _NEXT),
-    Rule("colorado-other-area", "Colorado", "asbestos", "other", Fraction(160), "sqft", True, "Colorado's trigger for other buildings is 160 sq ft",
+    Limit("colorado-other-area", "Colorado", "asbestos", "other", Fraction(160), "sqft", True, "Colorado's trigger for other buildings is 160 sq ft",
          "the state's air division", "colorado-reg-8", _SEEN, _NEXT),
-    Rule("colorado-other-drum", "Colorado", "asbestos", "other", DRUM_CUFT, "cuft", True, "Colorado's trigger is a 55-gallon drum, 7.35 cu ft",
+    Limit("colorado-other-drum", "Colorado", "asbestos", "other", DRUM_CUFT, "cuft", True, "Colorado's trigger is a 55-gallon drum, 7.35 cu ft",
          "the state's air division", "colorado-reg-8", _SEEN, _NEXT),
-    Rule("military-barriers", "US military property", "asbestos", "any", Fraction(10), "sqft", False, "critical barriers are asked for above 10 sq ft",
+    Limit("military-barriers", "US military property", "asbestos", "any", Fraction(10), "sqft", False, "critical barriers are asked for above 10 sq ft",
          "the contracting officer", "ufgs-13280a", _SEEN, _NEXT),
-    Rule("lead-minor-repair", "", "lead", "any", Fraction(6), "sqft", False, "minor repair ends at 6 sq ft a room, all work of 30 days together",
+    Limit("lead-minor-repair", "", "lead", "any", Fraction(6), "sqft", False, "minor repair ends at 6 sq ft a room, all work of 30 days together",
          "the EPA or the state lead office", "cfr-745-83", _SEEN, _NEXT),
-    Rule("lead-assisted", "", "lead", "assisted", Fraction(2), "sqft", False, "in housing with federal help the limit is 2 sq ft a room",
+    Limit("lead-assisted", "", "lead", "assisted", Fraction(2), "sqft", False, "in housing with federal help the limit is 2 sq ft a room",
          "the housing agency", "cfr-35-1350", _SEEN, _NEXT),
 )  # fmt: skip
 
@@ -76,12 +76,12 @@ def known_place(text: str) -> str | None:
     return None
 
 
-def rules_for(topic: str, place: str | None, building: str) -> tuple[Rule, ...]:
-    """Return the federal rules of `topic` and those of `place`, for a `building` of one kind; 'unknown' gets them all."""
+def limits_for(topic: str, place: str | None, building: str) -> tuple[Limit, ...]:
+    """Return the federal limits of `topic` and those of `place`, for a `building` of one kind; 'unknown' gets them all."""
     found = []
-    for rule in RULES:
-        if rule.topic != topic or (rule.place and rule.place != place):
+    for one in LIMITS:
+        if one.topic != topic or (one.place and one.place != place):
             continue
-        if rule.building == "any" or building == "unknown" or rule.building == building:
-            found.append(rule)
+        if one.building == "any" or building == "unknown" or one.building == building:
+            found.append(one)
     return tuple(found)

@@ -7,7 +7,7 @@ from calc.common.inputs import PAINT_TEST, YEAR_BUILT, amount_told
 from calc.core.answer import Answer, Calculator, Item, line
 from calc.core.fields import SHOW_IN, Field, Values, entries, entry_faults
 from calc.evidence.cautions import caution
-from calc.evidence.limits import Rule, rules_for
+from calc.evidence.limits import Limit, limits_for
 from calc.numbers import measure, words
 from calc.numbers.exact import total
 from calc.numbers.measure import MeasureFault, read_quantity
@@ -168,7 +168,7 @@ def lead(inputs: LeadInputs, given: tuple[tuple[str, str], ...]) -> Answer:
         lines=lines,
         cautions=(caution("lead-paint"), caution("local-rules")) if old or inputs.paint_test == "lead" else (caution("local-rules"),),
         notes=(
-            "A ceiling that is scraped or sanded whole is always more than " + measure.shown(_rules()["lead-minor-repair"].limit, "sqft", 2, show) + ".",
+            "A ceiling that is scraped or sanded whole is always more than " + measure.shown(_limits()["lead-minor-repair"].amount, "sqft", 2, show) + ".",
             "Open flame, and machines that sand or grind without a HEPA vacuum, are banned on lead paint at any size (from memory).",
             "Lead is one question and asbestos another. Settle both.",
         ),
@@ -182,13 +182,13 @@ def _day(days: int) -> str:
     return words.MINUS + str(-days) if days < 0 else str(days)
 
 
-def _rules() -> dict[str, Rule]:
-    return dict([(rule.id, rule) for rule in rules_for("lead", "", "assisted")])
+def _limits() -> dict[str, Limit]:
+    return dict([(one.id, one) for one in limits_for("lead", "", "assisted")])
 
 
 def _items(inputs: LeadInputs, total_sqft: Fraction, old: bool) -> tuple[Item, ...]:
-    rules = _rules()
-    minor, assisted = rules["lead-minor-repair"], rules["lead-assisted"]
+    limits = _limits()
+    minor, assisted = limits["lead-minor-repair"], limits["lead-assisted"]
     counted = inputs.housing != "other"
     found = [_renovation(inputs, total_sqft, old, counted, minor)]
     if inputs.housing == "assisted":
@@ -226,7 +226,7 @@ def _items(inputs: LeadInputs, total_sqft: Fraction, old: bool) -> tuple[Item, .
     return tuple(found)  # fmt: skip
 
 
-def _renovation(inputs: LeadInputs, total_sqft: Fraction, old: bool, counted: bool, minor: Rule) -> Item:
+def _renovation(inputs: LeadInputs, total_sqft: Fraction, old: bool, counted: bool, minor: Limit) -> Item:
     name = "Lead-safe renovation"
     amount = amount_told(total_sqft, minor, inputs.show_in)
     if not old:

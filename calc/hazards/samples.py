@@ -7,7 +7,7 @@ from calc.common.inputs import AREA, BUILDING, OPTIONAL_ROOMS, PLACE, amount_tol
 from calc.core.answer import Answer, Calculator, Item, line
 from calc.core.fields import SHOW_IN, Field, Values, entries, entry_faults
 from calc.evidence.cautions import Caution, caution
-from calc.evidence.limits import Rule, known_place, rules_for
+from calc.evidence.limits import Limit, known_place, limits_for
 from calc.numbers import measure, words
 from calc.numbers.exact import total
 from calc.numbers.measure import MeasureFault, read_quantity
@@ -228,9 +228,9 @@ def _steps_told(show: str) -> str:
 def _limits(inputs: SamplesInputs, area: Fraction, volume_cuft: Fraction) -> tuple[Item, ...]:
     place = known_place(inputs.place)
     found = []
-    for rule in rules_for("asbestos", place, inputs.building):
-        amount = area if rule.unit == "sqft" else volume_cuft
-        found.append(_limit(rule, amount, inputs.show_in))
+    for limit in limits_for("asbestos", place, inputs.building):
+        amount = area if limit.unit == "sqft" else volume_cuft
+        found.append(_limit(limit, amount, inputs.show_in))
     if inputs.building != "other":
         found.append(
             Item("Federal, a house", "ask", "One lone house of up to four homes is outside the federal notice rule; two on one site are inside. State and local rules still hold. Ask the state asbestos office.", ("epa-1995-small-residence",))
@@ -246,14 +246,14 @@ def _limits(inputs: SamplesInputs, area: Fraction, volume_cuft: Fraction) -> tup
     return tuple(found)
 
 
-def _limit(rule: Rule, amount: Fraction, show_in: str) -> Item:
-    text = amount_told(amount, rule, show_in)
-    name = (rule.place or "Federal") + (
-        ", house" if rule.building == "house" else ", other buildings" if rule.building == "other" else ""
+def _limit(limit: Limit, amount: Fraction, show_in: str) -> Item:
+    text = amount_told(amount, limit, show_in)
+    name = (limit.place or "Federal") + (
+        ", house" if limit.building == "house" else ", other buildings" if limit.building == "other" else ""
     )
-    if rule.passed_by(amount):
-        return Item(name, "reached", text + " Before any work ask " + rule.ask + ".", (rule.source,))
-    return Item(name, "not reached", text + " Others may hold: ask " + rule.ask + ".", (rule.source,))  # fmt: skip
+    if limit.passed_by(amount):
+        return Item(name, "reached", text + " Before any work ask " + limit.ask + ".", (limit.source,))
+    return Item(name, "not reached", text + " Others may hold: ask " + limit.ask + ".", (limit.source,))  # fmt: skip
 
 
 def _cautions(key: str) -> tuple[Caution, ...]:

@@ -228,16 +228,16 @@ def _check_links(page: Page, block: Block, docs: Path, generated: set[str]) -> N
 
 
 def rules_to_review(today: datetime.date) -> list[str]:
-    """Return a line for each local or federal rule whose review date has passed; it warns and stops nothing."""
+    """Return a line for each rule of the choice of way and each limit of a place whose review date has passed; it warns and stops nothing."""
     path = Path(limits.__file__)
     found = decisions.to_review(today)
     rows = path.read_text(encoding="utf-8").splitlines()
-    for rule in limits.RULES:
-        if datetime.date.fromisoformat(rule.review_by) < today:
-            line = next(at for at, row in enumerate(rows, 1) if f'"{rule.id}"' in row)
+    for limit in limits.LIMITS:
+        if datetime.date.fromisoformat(limit.review_by) < today:
+            line = next(at for at, row in enumerate(rows, 1) if f'"{limit.id}"' in row)
             where = f"{relative(path, decisions.ROOT)}:{line}:1"
             found.append(
-                f"{where}: REVIEW the rule {rule.id} was due for another look at its source on {rule.review_by}"
+                f"{where}: REVIEW the limit {limit.id} was due for another look at its source on {limit.review_by}"
             )
     return found
 

@@ -8,7 +8,7 @@ from calc.core.fields import UNIT_NAMES
 from calc.decision.questions import QUESTIONS
 from calc.decision.shared_figures import SHARED
 from calc.evidence.cautions import caution
-from calc.evidence.limits import RULES
+from calc.evidence.limits import LIMITS
 from calc.evidence.sources import HOW_KNOWN, SOURCES, source
 from calc.numbers import words
 from calc.render import html
@@ -245,9 +245,9 @@ def trouble_page(pages: list[Page]) -> str:
 def limits_page(pages: list[Page]) -> str:
     """Return the published limits that this book knows, with the day each was looked at and the day it is due again."""
     rows = "".join(
-        f"<tr><td>{escaped(rule.place or 'Federal')}</td><td>{escaped(rule.topic)}</td><td>{escaped(rule.says)}</td><td>{escaped(rule.ask)}</td>"
-        f"<td>{escaped(source(rule.source).title)}</td><td>{rule.reviewed_on}</td><td>{rule.review_by}</td></tr>"
-        for rule in RULES
+        f"<tr><td>{escaped(one.place or 'Federal')}</td><td>{escaped(one.topic)}</td><td>{escaped(one.says)}</td><td>{escaped(one.ask)}</td>"
+        f"<td>{escaped(source(one.source).title)}</td><td>{one.reviewed_on}</td><td>{one.review_by}</td></tr>"
+        for one in LIMITS
     )
     head = _head(
         "Published limits",
@@ -258,7 +258,7 @@ def limits_page(pages: list[Page]) -> str:
         " book does not know. Below a limit the fibers and the dust are the same.\n\n"
         '<section class="wide" tabindex="0" aria-label="Published limits"><table><thead><tr><th>Place</th><th>About</th><th>Limit</th><th>Who answers</th>'
         f"<th>Source</th><th>Looked at</th><th>Due again</th></tr></thead><tbody>{rows}</tbody></table></section>\n\n"
-        + source_list([rule.source for rule in RULES] + [caution("local-rules").source]) + "\n"
+        + source_list([one.source for one in LIMITS] + [caution("local-rules").source]) + "\n"
     )  # fmt: skip
 
 

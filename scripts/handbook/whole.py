@@ -138,7 +138,7 @@ def unused_sources(pages: list[Page], root: Path) -> list[ContentFault]:
     """Return a fault for each source of the register that no page, calculator, caution, rule or check cites."""
     cited = (
         {one.source for one in cautions.CAUTIONS}
-        | {one.source for one in limits.RULES}
+        | {one.source for one in limits.LIMITS}
         | {one.source for one in rules.RULES}
         | {vector["source_id"] for _, vector in evidence.vectors()}
     )

@@ -12,7 +12,7 @@ from shapely.geometry import Polygon, box
 from shapely.ops import unary_union
 
 from calc import catalogue
-from calc.cover.tiles import border_in, layout_of
+from calc.cover.tiles import border_in, tiles_over
 from calc.rooms.rooms import read_rooms
 from calc.rooms.strips import bands, fewest_rolls, furring_rows_in, lapped, rolls_cut, strips_of
 
@@ -117,7 +117,7 @@ tiles = st.sampled_from([(12, 12), (24, 12), (24, 24), (48, 24), (16, 12)])
 @given(rooms(), tiles)
 def test_tiles_are_counted_as_cell_by_cell(room, tile):
     tile_x, tile_y = F(tile[0]), F(tile[1])
-    one = layout_of(room, tile_x, tile_y)
+    one = tiles_over(room, tile_x, tile_y)
     floor = floor_of(room)
     west, south, east, north = floor.bounds
     lines_x = [west, *(float(x) for x in one.lines_x_in), east]

@@ -319,7 +319,7 @@ def test_a_drum_counts_in_colorado():
     """5 CCR 1001-10 as quoted: a 55-gallon drum. 30 sq ft at 1/4 in fill none, 31 sq ft at 1 in neither; both edges."""
     drum = limits.DRUM_CUFT
     assert float(drum) == pytest.approx(7.3524, abs=5e-5)
-    rule = next(one for one in limits.RULES if one.id == "colorado-house-drum")
+    rule = next(one for one in limits.LIMITS if one.id == "colorado-house-drum")
     assert rule.passed_by(drum) and not rule.passed_by(drum - F(1, 1000))
 
 
@@ -408,10 +408,10 @@ def test_every_rule_has_its_source_its_days_and_who_to_ask():
 
     from calc.evidence import sources
 
-    ids = [rule.id for rule in limits.RULES]
+    ids = [rule.id for rule in limits.LIMITS]
     assert len(ids) == len(set(ids))
     places = [name for name, _ in limits.PLACES]
-    for rule in limits.RULES:
+    for rule in limits.LIMITS:
         assert sources.source(rule.source) and rule.ask and rule.says
         assert rule.place in ("", *places)
         assert datetime.date.fromisoformat(rule.reviewed_on) < datetime.date.fromisoformat(rule.review_by)

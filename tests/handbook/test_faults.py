@@ -129,8 +129,8 @@ def test_a_rule_past_its_review_date_warns_with_its_place():
     assert checks.rules_to_review(datetime.date(2027, 11, 25)) == []
     late = checks.rules_to_review(datetime.date(2027, 11, 26))
     own = [one for one in late if one.startswith("calc/evidence/limits.py:")]
-    assert len(own) == len(limits.RULES)
-    assert re.match(r"calc/evidence/limits.py:\d+:1: REVIEW the rule federal-area was due .* on 2027-11-25$", own[0])
+    assert len(own) == len(limits.LIMITS)
+    assert re.match(r"calc/evidence/limits.py:\d+:1: REVIEW the limit federal-area was due .* on 2027-11-25$", own[0])
     later = checks.rules_to_review(datetime.date(2027, 11, 27))
     assert len([one for one in later if re.match(r"calc/decision/(hazard|work)_rules.py:\d+:5: ", one)]) == len(
         rules.RULES
