@@ -18,7 +18,6 @@ from calc.decision.verdict import (
     cleared,
     each_once,
     fires,
-    rank_of,
     settled,
     stands,
 )
@@ -26,7 +25,7 @@ from calc.evidence.limits import known_place
 from calc.numbers import words
 
 __all__ = [
-    "AFTER", "CLEARED", "CLOSED", "NOT_KNOWN", "OPEN", "STATES", "cleared", "decision", "facts_of", "fires", "rank_of", "settled", "stands",
+    "AFTER", "CLEARED", "CLOSED", "NOT_KNOWN", "OPEN", "STATES", "cleared", "decision", "facts_of", "fires", "settled", "stands",
 ]  # fmt: skip
 
 BRANCHES = (

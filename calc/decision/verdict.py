@@ -40,11 +40,6 @@ def stands(rule: DecisionRule, facts: dict[str, str]) -> bool:
     return not [name for name, answers in rule.when if facts[name] not in answers]
 
 
-def rank_of(way: str, facts: dict[str, str]) -> int:
-    """Return the place in `STATES` of the way with that id: the most careful of its rules."""
-    return max([OPEN] + [fires(rule, facts)[0] for rule in RULES if way in rule.ways])
-
-
 def cleared(facts: dict[str, str]) -> bool:
     """Return whether a laboratory found no asbestos in any layer of this ceiling."""
     return not [name for name, value in CLEARED if facts[name] != value]

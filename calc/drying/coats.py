@@ -16,10 +16,9 @@ COMPOUND_WATER_PCT = Fraction(35)  # water in it by weight, the higher of two pr
 
 @dataclass(frozen=True)
 class Coat:
-    """One coat: `thickness_in` [in] at its deepest place, its `water_lb` [lb], and `times` [-], how many times the
-    basis coat's time it takes in steady air: the least, by the law, the most."""
+    """One coat: its `water_lb` [lb], and `times` [-], how many times the basis coat's time it takes in steady air: the least, by
+    the law, the most."""
 
-    thickness_in: Fraction
     water_lb: Fraction
     times: Band
 
@@ -57,7 +56,5 @@ def layers_of(
         depth_in = texture_depth_in if at == 0 else Fraction(0)
         part_in = (fill_in if at == 0 else Fraction(0)) + thickness_in
         share = part_in / (fill_in + film_in)
-        found.append(
-            Coat(depth_in + thickness_in, water_lb * share, scaled(thickness_band(depth_in + thickness_in), stretch))
-        )
+        found.append(Coat(water_lb * share, scaled(thickness_band(depth_in + thickness_in), stretch)))
     return Layers(tuple(found), held_lb / WATER_LB_PER_GAL, water_lb / WATER_LB_PER_GAL, stretch)

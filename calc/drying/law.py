@@ -7,7 +7,6 @@ is missing to saturation. What stands above that power falls from dry air to dam
 from dataclasses import dataclass
 from fractions import Fraction
 
-from calc.drying.air import vapor_pressure_psi
 from calc.numbers.exact import round_half_up
 
 BASIS_THICKNESS_IN = Fraction(1, 16)  # thickness of the published graph [in], Drywall Finishing Council
@@ -69,18 +68,11 @@ def thickness_band(thickness_in: Fraction) -> Band:
 
 def basis_h(saturated_psi: Fraction, humidity_pct: Fraction) -> Fraction:
     """Return the time [h] of a coat of the basis thickness where full air has `saturated_psi` [psi, > 0] of vapor, at
-    `humidity_pct` [%, 0 to under 100]. Sources as in `drying_band_h`."""
-    return drying_constant_h_psi(humidity_pct) / (saturated_psi * (1 - humidity_pct / 100))
+    `humidity_pct` [%, 0 to under 100].
 
-
-def drying_band_h(temperature_f: Fraction, humidity_pct: Fraction, thickness_in: Fraction) -> Band:
-    """Return the drying time [h] of one coat of `thickness_in` [in, > 0] at `temperature_f` [degF, 32 to 98]
-    and `humidity_pct` [%, 0 to under 100].
-
-    Source: Gypsum Construction Handbook table (from memory), by rows; Drywall Finishing Council graph for the
-    thickness basis; ASHRAE 2017 for vapor pressure. The effect of thickness is common practice, no source.
+    Source: Gypsum Construction Handbook table (from memory), by rows; Drywall Finishing Council graph for the thickness basis.
     """
-    return scaled(thickness_band(thickness_in), basis_h(vapor_pressure_psi(temperature_f), humidity_pct))
+    return drying_constant_h_psi(humidity_pct) / (saturated_psi * (1 - humidity_pct / 100))
 
 
 def scaled(band: Band, factor: Fraction) -> Band:

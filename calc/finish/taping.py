@@ -32,7 +32,6 @@ BEAD_IN = Fraction(1, 4)  # a bead of caulk, quarter round [in], common practice
 QUARTER_ROUND = Fraction(785398, 1000000)  # a quarter of pi [-]
 TUBE_CUIN = Fraction(1823, 100)  # a tube of 10.1 fluid ounces [cu in], by definition
 BEADS = 2  # the first bead shrinks, so the edge is caulked twice, common practice
-AREA_RULES = ("construction-estimating", "board-maker-compound", "home-page-compound")
 
 JOINTS = Field(
     name="joint_ft",

@@ -23,7 +23,7 @@ from proof import (
 
 from calc import catalogue
 from calc.decision import decision, questions, shared_figures, verdict
-from calc.decision.decision import AFTER, CLOSED, NOT_KNOWN, OPEN, STATES, fires, rank_of
+from calc.decision.decision import AFTER, CLOSED, NOT_KNOWN, OPEN, STATES, fires
 from calc.decision.questions import ACTIONS, QUESTIONS, WAYS
 from calc.evidence import cautions, sources
 from calc.render import html
@@ -108,14 +108,14 @@ def test_a_state_is_the_most_careful_of_its_groups():
     for facts in random_facts(300):
         for way in EVERY:
             parts = [rank(way, {name: facts[name] for name in group}) for group in groups(way)]
-            assert rank_of(way, facts) == max([OPEN, *parts])
+            assert rank(way, facts) == max([OPEN, *parts])
 
 
 def test_the_answer_shows_that_state():
     for facts in random_facts(400):
         answer = decision.decision(facts, (), "", "customary")
         for way in EVERY:
-            assert state(answer, way) == STATES[rank_of(way, facts)]
+            assert state(answer, way) == STATES[rank(way, facts)]
 
 
 @pytest.mark.parametrize("way", EVERY)
@@ -491,7 +491,7 @@ def test_the_change_that_is_told_is_the_change_that_happens():
                 )
                 for told in part.split("“")[1:]:
                     name, value = labels[told.split("”")[0]]
-                    assert STATES[rank_of(way, {**facts, name: value})] == wanted, (item, facts)
+                    assert STATES[rank(way, {**facts, name: value})] == wanted, (item, facts)
                     tried += 1
     assert tried > 200
 
@@ -499,8 +499,8 @@ def test_the_change_that_is_told_is_the_change_that_happens():
 def test_the_best_question_can_free_a_way():
     for facts in random_facts(200):
         for name in decision.decision(facts, (), "", "customary").asks[:1]:
-            before = [rank_of(way, facts) for way in EVERY]
-            least = [min(rank_of(way, {**facts, name: value}) for value in DOMAINS[name][1:]) for way in EVERY]
+            before = [rank(way, facts) for way in EVERY]
+            least = [min(rank(way, {**facts, name: value}) for value in DOMAINS[name][1:]) for way in EVERY]
             assert all(now <= then for now, then in zip(least, before))
             assert facts[name] == "unknown"
 

@@ -10,11 +10,24 @@ from hypothesis import strategies as st
 from calc import catalogue
 from calc.drying.air import vapor_pressure_psi
 from calc.drying.drying import band_text
-from calc.drying.law import DRYING_ROWS, THICK_COAT_IN, constant_millionths, drying_band_h, drying_constant_h_psi
+from calc.drying.law import (
+    DRYING_ROWS,
+    THICK_COAT_IN,
+    basis_h,
+    constant_millionths,
+    drying_constant_h_psi,
+    scaled,
+    thickness_band,
+)
 
 F = Fraction
 BASIS = F(1, 16)
 psychrolib.SetUnitSystem(psychrolib.IP)
+
+
+def drying_band_h(temperature_f, humidity_pct, thickness_in):
+    """The drying time [h] of one coat in air that stays as it is."""
+    return scaled(thickness_band(thickness_in), basis_h(vapor_pressure_psi(temperature_f), humidity_pct))
 
 
 @given(st.fractions(min_value=33, max_value=212, max_denominator=100))
