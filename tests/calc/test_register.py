@@ -1,5 +1,8 @@
 """The rows of evidence and the register of sources say the same of how well a figure is known."""
 
+import re
+from pathlib import Path
+
 import pytest
 
 from calc.evidence import sources
@@ -24,6 +27,13 @@ def test_a_computed_row_says_from_what(vector):
     assert sources.source(vector["source_id"]).known == "computed" or vector["source"].startswith(
         ("Worked out", "Geometry", "Definition")
     )
+
+
+def test_each_key_of_a_row_is_explained_to_contributors():
+    told = (Path(__file__).resolve().parents[2] / "DEVELOPERS.md").read_text(encoding="utf-8")
+    table = told.partition("## Add a row of evidence")[2].partition("\n## ")[0]
+    names = re.findall(r"^\| (`.*?`) \|", table, re.M)
+    assert {key for row in ROWS for key in row.values[0]} == set(re.findall(r"`(\w+)`", " ".join(names)))
 
 
 def test_the_check_can_fail():

@@ -38,6 +38,17 @@ def test_the_readme_gives_the_two_commands_within_a_screen():
         assert any(command in line for line in lines[:30])
 
 
+def test_the_files_that_contributors_are_sent_to_are_there():
+    told = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
+    paths = [
+        one
+        for one in re.findall(r"`((?:calc|docs|scripts|tests)/[^` ]*)`", told)
+        if "NAME" not in one and "*" not in one
+    ]
+    assert len(paths) > 20
+    assert [one for one in paths if not (ROOT / one).exists()] == []
+
+
 def test_no_tracked_file_names_a_machine_or_a_registry():
     words = [
         "/ho" + "me/",
