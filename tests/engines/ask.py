@@ -10,11 +10,11 @@ import sys
 from pathlib import Path
 
 from calc import browser, catalogue
-from handbook import engines
+from handbook.engines import packing
 from questions import as_lines, questions
 
 HERE = Path(__file__).parent
-SITE = engines.ROOT / "site"
+SITE = packing.ROOT / "site"
 # Random questions a calculator. A change asks 4,000 of the small engine, whose every part is another's work: it then sees
 # a fault that one question in a thousand meets with 98 %, and CI stays short. `--questions 10000` asks more.
 COUNT = int(os.environ.get("QUESTIONS", "4000"))
@@ -48,9 +48,9 @@ def packed() -> str:
 def in_cpython(calculator: str, asked: list[dict[str, str]]) -> list[str]:
     """CPython's digests of every question; kept for the next engine by what was asked and by every byte of `calc`."""
     key = hashlib.sha256(as_lines(calculator, asked).encode())
-    for path in sorted((engines.ROOT / "calc").rglob("*.py")):
+    for path in sorted((packing.ROOT / "calc").rglob("*.py")):
         key.update(path.read_bytes())
-    kept = engines.ROOT / "build" / "cache" / f"answers-{calculator}-{key.hexdigest()[:24]}.txt"
+    kept = packing.ROOT / "build" / "cache" / f"answers-{calculator}-{key.hexdigest()[:24]}.txt"
     if not kept.exists():
         found = [_digest(browser.answer(calculator, json.dumps(one, ensure_ascii=False))) for one in asked]
         fresh = kept.with_suffix(f".{os.getpid()}")
@@ -60,7 +60,7 @@ def in_cpython(calculator: str, asked: list[dict[str, str]]) -> list[str]:
 
 
 def in_node(engine: str, calculator: str, asked: list[dict[str, str]], *form: str) -> list[str]:
-    command = [engines.node(), str(HERE / "run_engine.mjs"), engine, str(SITE), packed(), *form]
+    command = [packing.node(), str(HERE / "run_engine.mjs"), engine, str(SITE), packed(), *form]
     return _lines(command, as_lines(calculator, asked))
 
 

@@ -9,10 +9,10 @@ from hypothesis import strategies as st
 
 from ask import COUNT_LOWERED, compare, in_lowered
 from calc import catalogue
-from handbook import engines
-from handbook.faults import ContentFaults
-from handbook.lower import lower_package
-from handbook.small.fractions import Fraction as SmallFraction
+from handbook.content.faults import ContentFaults
+from handbook.engines import packing
+from handbook.engines.lower import lower_package
+from handbook.engines.small.fractions import Fraction as SmallFraction
 
 pytestmark = [pytest.mark.engines, pytest.mark.slow]
 
@@ -20,7 +20,7 @@ pytestmark = [pytest.mark.engines, pytest.mark.slow]
 @pytest.fixture(scope="module")
 def lowered(tmp_path_factory):
     folder = tmp_path_factory.mktemp("lowered")
-    for path, source in lower_package(engines.ROOT / "calc", engines.ROOT).items():
+    for path, source in lower_package(packing.ROOT / "calc", packing.ROOT).items():
         target = folder / path
         target.parent.mkdir(parents=True, exist_ok=True)
         # CPython has its own fractions; the small engine's stand-in is put to the test under its own name too.
@@ -34,7 +34,7 @@ def test_same_bytes_under_cpython(calculator, lowered):
 
 
 def test_nothing_is_left_that_the_small_engine_lacks():
-    for path, source in lower_package(engines.ROOT / "calc", engines.ROOT).items():
+    for path, source in lower_package(packing.ROOT / "calc", packing.ROOT).items():
         for node in ast.walk(ast.parse(source)):
             assert not isinstance(node, (ast.AnnAssign, ast.Match, ast.JoinedStr, ast.Dict, ast.DictComp, ast.Set)), (
                 path

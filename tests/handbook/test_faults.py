@@ -6,7 +6,9 @@ import pytest
 
 from calc.decision import rules
 from calc.evidence import limits
-from handbook import build, checks, content
+from handbook import build
+from handbook.content import reading
+from handbook.lint import checks
 
 HEAD = "---\ntitle: Try\nkind: home\nsummary: A page.\nreviewed: 2026-11-25\nfacts: Made up.\n---\n"
 WAY, TASK = (HEAD.replace("kind: home", f"kind: {kind}") for kind in ("way", "task"))
@@ -18,7 +20,7 @@ def faults_of(folder, text, generated=frozenset()):
     docs.mkdir(exist_ok=True)
     path = docs / "try.md"
     path.write_text(text, encoding="utf-8")
-    page = content.read_page(path, folder)
+    page = reading.read_page(path, folder)
     checks.check_pages([page], docs, set(generated))
     return [str(one) for one in sorted(page.faults)]
 

@@ -5,7 +5,11 @@ import json
 import pytest
 
 from calc.evidence import sources
-from handbook import build, content, figures, pages, search, whole
+from handbook import build
+from handbook.content import reading
+from handbook.draw import figures
+from handbook.lint import whole
+from handbook.make import pages, search
 
 HEAD = "---\ntitle: Try\nkind: task\nsummary: A page.\nreviewed: 2026-11-26\nfacts: Made up.\n---\n"
 
@@ -21,7 +25,7 @@ def book(tmp_path):
         (docs / whole.STEP_LIST).write_text(listed, encoding="utf-8")
         config = tmp_path / "mkdocs.yml"
         config.write_text(nav, encoding="utf-8")
-        page = content.read_page(docs / "try.md", tmp_path)
+        page = reading.read_page(docs / "try.md", tmp_path)
         assert page.faults == []
         return [str(one) for one in whole.check_book([page], docs, generated or {}, config, tmp_path)]
 

@@ -12,8 +12,10 @@ import textstat
 
 from calc import catalogue
 from calc.evidence import cautions, limits, sources
-from handbook import decisions, figures, wording
-from handbook.content import Block, CalculatorBlock, CautionBlock, Hold, Page, SourceIds, Step
+from handbook.content.reading import Block, CalculatorBlock, CautionBlock, Hold, Page, SourceIds, Step
+from handbook.draw import figures
+from handbook.evidence import decisions
+from handbook.lint import wording
 
 CODES = {
     "HEAD": "the head of a page is missing or wrong",

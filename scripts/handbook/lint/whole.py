@@ -11,9 +11,10 @@ from markdown.extensions.toc import slugify
 from calc import catalogue
 from calc.decision import rules
 from calc.evidence import cautions, limits, published, published_more, sources
-from handbook import blocks, evidence
-from handbook.content import Hold, Page
-from handbook.faults import ContentFault
+from handbook.content.faults import ContentFault
+from handbook.content.reading import Hold, Page
+from handbook.evidence import check_table
+from handbook.make import blocks
 
 LINK = re.compile(r"\]\(([^)\s]*#[^)\s]+)\)")
 HEADING = re.compile(r"^#{1,6} +(.+?)(?: *\{[^}]*\})?$", re.MULTILINE)
@@ -140,11 +141,11 @@ def unused_sources(pages: list[Page], root: Path) -> list[ContentFault]:
         {one.source for one in cautions.CAUTIONS}
         | {one.source for one in limits.RULES}
         | {one.source for one in rules.RULES}
-        | {vector["source_id"] for _, vector in evidence.vectors()}
+        | {vector["source_id"] for _, vector in check_table.vectors()}
     )
     for calculator in catalogue.every():
         cited |= {field.source for field in calculator.fields} | set(calculator.sources)
-        cited |= {source for line in evidence.every_line(calculator).values() for source in line.sources}
+        cited |= {source for line in check_table.every_line(calculator).values() for source in line.sources}
     for page in pages:
         for block in page.blocks:
             cited |= set(block.data.root) if block.kind == "sources" else set()

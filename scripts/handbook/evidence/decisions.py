@@ -17,10 +17,10 @@ from calc.decision.rules import EFFECTS, RULES, DecisionRule
 from calc.evidence import cautions, sources
 from calc.render.escape import escaped
 from calc.render.html import number_of
-from handbook.faults import ContentFault
+from handbook.content.faults import ContentFault
 
 PATHS = (Path(hazard_rules.__file__), Path(work_rules.__file__))
-CEILINGS = Path(__file__).resolve().parents[2] / "tests" / "calc" / "ceilings.json"
+CEILINGS = Path(__file__).resolve().parents[3] / "tests" / "calc" / "ceilings.json"
 MARKS = {"closed": "✕", "not known": "?", "open after": "◐", "note": "·"}
 
 

@@ -12,9 +12,9 @@ from calc.evidence.cautions import caution
 from calc.evidence.sources import HOW_KNOWN, SOURCES, source
 from calc.render import form, html
 from calc.render.escape import escaped
-from handbook import figures
-from handbook.checks import guarding
-from handbook.content import WAIT, Block, CalculatorBlock, Hold, Page, Step
+from handbook.content.reading import WAIT, Block, CalculatorBlock, Hold, Page, Step
+from handbook.draw import figures
+from handbook.lint.checks import guarding
 
 TABLE = re.compile(r"^\|.*\|$(?:\n\|.*\|$)+", re.MULTILINE)
 

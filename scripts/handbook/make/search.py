@@ -10,9 +10,9 @@ from pathlib import Path
 from markdown.extensions.toc import slugify
 
 from calc import catalogue
-from handbook import blocks
-from handbook.checks import prose
-from handbook.content import Block, Page, Step
+from handbook.content.reading import Block, Page, Step
+from handbook.lint.checks import prose
+from handbook.make import blocks
 
 LONGEST_TEXT = 700  # letters of a section that are searched
 TAGS = re.compile(r"<[^>]+>")

@@ -8,7 +8,7 @@ calculator never fails first on a visitor's phone. The result is still Python an
 import ast
 from pathlib import Path
 
-from handbook.faults import ContentFault, ContentFaults
+from handbook.content.faults import ContentFault, ContentFaults
 
 DROPPED_MODULES = ("typing", "collections.abc", "__future__")
 LEFT_OUT = ("calc/__main__.py", "calc/render/form.py", "calc/render/text.py")  # no use in a page
