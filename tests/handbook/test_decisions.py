@@ -127,7 +127,7 @@ def test_every_way_has_a_place_for_the_reader_s_own_verdict_after_the_stop():
 def test_no_rule_hides_in_the_code():
     """What reads the rules names no way but the one that stays open, and no answer but those that clear a ceiling."""
     folder = decisions.PATHS[0].parent
-    source = (folder / "decision_look.py").read_text(encoding="utf-8")
+    source = (folder / "verdict.py").read_text(encoding="utf-8")
     source += (folder / "decision.py").read_text(encoding="utf-8").partition("CALCULATOR = ")[0]
     for way, _ in questions.WAYS[:-1]:
         assert f'"{way}"' not in source

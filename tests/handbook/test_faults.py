@@ -134,4 +134,4 @@ def test_a_rule_past_its_review_date_warns_with_its_place():
     assert len(own) == len(limits.RULES)
     assert re.match(r"calc/evidence/limits.py:\d+:1: REVIEW the rule federal-area was due .* on 2027-11-25$", own[0])
     later = checks.rules_to_review(datetime.date(2027, 11, 27))
-    assert len([one for one in later if one.startswith("calc/decision_")]) == len(rules.RULES)
+    assert len([one for one in later if one.startswith("calc/decision/")]) == len(rules.RULES)

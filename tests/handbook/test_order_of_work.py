@@ -168,9 +168,9 @@ def test_solvent_primer_brings_its_caution_and_its_cartridges():
     for path in (*paths, "methods/leave-and-seal.md"):
         page = PAGES[path]
         assert first(steps_of(page), r"organic-vapor cartridges", Step) is not None, path
-        cautions = {block.data.id for block in page.blocks if block.kind == "caution"}
-        cautions |= {one.caution for one in steps_of(page) if isinstance(one, Step)}
-        assert "paint-fumes" in cautions, path
+        warned = {block.data.id for block in page.blocks if block.kind == "caution"}
+        warned |= {one.caution for one in steps_of(page) if isinstance(one, Step)}
+        assert "paint-fumes" in warned, path
     one = cautions.caution("paint-fumes")
     assert "organic-vapor cartridges" in one.avoidance
 

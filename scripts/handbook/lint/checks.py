@@ -12,6 +12,7 @@ import textstat
 
 from calc import catalogue
 from calc.evidence import cautions, limits, sources
+from handbook.content.faults import relative
 from handbook.content.reading import Block, CalculatorBlock, CautionBlock, Hold, Page, SourceIds, Step
 from handbook.draw import figures
 from handbook.evidence import decisions
@@ -236,7 +237,7 @@ def rules_to_review(today: datetime.date) -> list[str]:
     for rule in limits.RULES:
         if datetime.date.fromisoformat(rule.review_by) < today:
             line = next(at for at, row in enumerate(rows, 1) if f'"{rule.id}"' in row)
-            where = f"calc/{path.name}:{line}:1"
+            where = f"{relative(path, decisions.CALC.parent)}:{line}:1"
             found.append(
                 f"{where}: REVIEW the rule {rule.id} was due for another look at its source on {rule.review_by}"
             )
