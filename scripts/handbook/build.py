@@ -21,7 +21,7 @@ from handbook.content.faults import ContentFaults
 from handbook.engines import packing
 from handbook.evidence import decisions
 from handbook.host import compress, offline
-from handbook.lint import checks, whole
+from handbook.lint import checks, review, whole
 from handbook.make import blocks, pages, search
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -93,7 +93,7 @@ def main() -> int:
     try:
         with _told("checking the pages"):
             found = read_all()
-        for warning in checks.rules_to_review(datetime.date.today()):
+        for warning in review.due(datetime.date.today()):
             print("  warning: " + warning)
         with _told("filling in the pages"):
             written = write_finished(found)

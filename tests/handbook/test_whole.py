@@ -6,7 +6,7 @@ import pytest
 
 from calc.evidence import sources
 from handbook import build
-from handbook.content import reading
+from handbook.content import addresses, reading
 from handbook.draw import figures
 from handbook.lint import whole
 from handbook.make import pages, search
@@ -129,7 +129,7 @@ def test_every_drawing_stands_on_a_page():
 def test_the_index_of_the_search_leads_to_places_that_are_there():
     found = build.read_all()
     index = json.loads(search.index(found, build.DOCS))
-    known = {search.url_of(page.path.relative_to(build.DOCS).as_posix()): whole.anchors(page) for page in found}
+    known = {search.url_of(page.path.relative_to(build.DOCS).as_posix()): addresses.anchors(page) for page in found}
     for url, title, kind, text in index["entries"]:
         page, _, anchor = url.partition("#")
         assert page in known and (not anchor or anchor in known[page]), url

@@ -1,1 +1,1 @@
-"""The pages as people write them: read into heads, prose and blocks, with the place of each. Nothing here judges or prints."""
+"""The pages as people write them: heads, prose, blocks, addresses, and the place of each. Nothing here judges or prints."""

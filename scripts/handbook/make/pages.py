@@ -13,9 +13,10 @@ from calc.evidence.sources import HOW_KNOWN, SOURCES, source
 from calc.numbers import words
 from calc.render import html
 from calc.render.escape import escaped
+from handbook.content.addresses import trouble_id
 from handbook.content.reading import CalculatorBlock, Page
 from handbook.evidence import check_table, decisions
-from handbook.make.blocks import calculator_section, known, source_list, trouble_id
+from handbook.make.blocks import calculator_section, known, source_list
 
 # One symbol for each name in the formulas of the documentation; names are public and never change their meaning.
 SYMBOLS = {
