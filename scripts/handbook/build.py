@@ -16,8 +16,13 @@ from pathlib import Path
 from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import load_config
 
-from handbook import blocks, checks, compress, content, decisions, engines, offline, pages, search, whole
-from handbook.faults import ContentFaults
+from handbook.content import reading
+from handbook.content.faults import ContentFaults
+from handbook.engines import packing
+from handbook.evidence import decisions
+from handbook.host import compress, offline
+from handbook.lint import checks, review, whole
+from handbook.make import blocks, pages, search
 
 ROOT = Path(__file__).resolve().parents[2]
 DOCS = ROOT / "docs"
@@ -27,10 +32,10 @@ CACHE = BUILD / "cache"
 SITE = ROOT / "site"
 
 
-def read_all() -> list[content.Page]:
+def read_all() -> list[reading.Page]:
     """Return every page, checked; raises ContentFaults with all faults at once."""
     paths = [path for path in sorted(DOCS.rglob("*.md")) if "theme" not in path.relative_to(DOCS).parts]
-    found = [content.read_page(path, ROOT) for path in paths]
+    found = [reading.read_page(path, ROOT) for path in paths]
     checks.check_pages(found, DOCS, set(pages.GENERATED))
     faults = [fault for page in found for fault in page.faults] + decisions.faults()
     if not faults:  # the pages that nobody writes are made from good ones only
@@ -41,7 +46,7 @@ def read_all() -> list[content.Page]:
     return found
 
 
-def write_finished(found: list[content.Page]) -> list[str]:
+def write_finished(found: list[reading.Page]) -> list[str]:
     """Write finished Markdown under build/docs; return the paths of the pages."""
     shutil.rmtree(FINISHED, ignore_errors=True)
     written = {}
@@ -63,12 +68,12 @@ def write_finished(found: list[content.Page]) -> list[str]:
 def copy_assets() -> str:
     """Copy styles and scripts to a folder named by what is in them, so that a host may let them be kept for good."""
     source = DOCS / "assets"
-    folder = f"assets-{engines.digest(*sorted(source.iterdir()))}"
+    folder = f"assets-{packing.digest(*sorted(source.iterdir()))}"
     shutil.copytree(source, FINISHED / folder)
     return folder + "/"
 
 
-def make_site(packed: engines.Engines, assets: str) -> None:
+def make_site(packed: packing.Engines, assets: str) -> None:
     """Let MkDocs turn the finished Markdown into HTML."""
     extra = {"engines": dataclasses.asdict(packed), "assets": assets}
     config = load_config(str(ROOT / "mkdocs.yml"), extra=extra)
@@ -88,12 +93,12 @@ def main() -> int:
     try:
         with _told("checking the pages"):
             found = read_all()
-        for warning in checks.rules_to_review(datetime.date.today()):
+        for warning in review.due(datetime.date.today()):
             print("  warning: " + warning)
         with _told("filling in the pages"):
             written = write_finished(found)
         with _told("packing the engines (the first time takes a minute)"):
-            packed = engines.pack(FINISHED, CACHE)
+            packed = packing.pack(FINISHED, CACHE)
         with _told("making HTML"):
             make_site(packed, copy_assets())
         with _told("making it work offline"):

@@ -2,13 +2,14 @@
 
 import sys
 
-from handbook import build, engines, lower
-from handbook.faults import ContentFaults
+from handbook import build
+from handbook.content.faults import ContentFaults
+from handbook.engines import lower, packing
 
 
 def main() -> int:
     faults = []
-    for look in (build.read_all, lambda: lower.lower_package(engines.ROOT / "calc", engines.ROOT)):
+    for look in (build.read_all, lambda: lower.lower_package(packing.ROOT / "calc", packing.ROOT)):
         try:
             look()
         except ContentFaults as found:

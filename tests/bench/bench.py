@@ -15,8 +15,10 @@ from pathlib import Path
 from playwright.sync_api import sync_playwright
 from slow_line import SlowProcessor, open_line
 
-from handbook import compress, engines, serve
+from handbook import serve
 from handbook.build import BUILD, CACHE
+from handbook.engines import packing
+from handbook.host import compress
 
 QUIET = [
     "--no-sandbox",
@@ -101,8 +103,8 @@ def make_stock() -> Path:
     shutil.rmtree(folder, ignore_errors=True)
     folder.mkdir(parents=True)
     for name in ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm", "python_stdlib.zip", "pyodide-lock.json"):
-        shutil.copyfile(engines.FULL / name, folder / name)
-    engines.calc_wheel(folder).rename(folder / "calc.whl")
+        shutil.copyfile(packing.FULL / name, folder / name)
+    packing.calc_wheel(folder).rename(folder / "calc.whl")
     (folder / "index.html").write_text(STOCK, encoding="utf-8")
     compress.compress_site(folder, CACHE)
     return folder

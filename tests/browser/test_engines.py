@@ -10,7 +10,8 @@ import pytest
 from playwright.sync_api import expect
 
 from conftest import BASE, until, watch
-from handbook import build, offline, serve
+from handbook import build, serve
+from handbook.host import offline
 from test_job import form, open_way, submit
 
 pytestmark = [pytest.mark.browser, pytest.mark.slow]

@@ -8,7 +8,7 @@ from playwright.sync_api import expect
 
 from calc import catalogue
 from calc.core.fields import entries
-from handbook import blocks
+from handbook.make import blocks
 from test_job import PAGE_OF, form, open_way, submit
 
 pytestmark = [pytest.mark.browser, pytest.mark.slow]

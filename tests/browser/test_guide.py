@@ -8,7 +8,7 @@ from playwright.sync_api import expect
 
 from calc import browser as calc_browser
 from calc.decision import questions, shared_figures
-from handbook import decisions
+from handbook.evidence import decisions
 
 pytestmark = [pytest.mark.browser, pytest.mark.slow]
 GUIDE = "prepare/choose/"

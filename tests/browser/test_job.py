@@ -11,7 +11,7 @@ from playwright.sync_api import expect
 from calc import browser as calc_browser
 from calc import catalogue
 from calc.__main__ import main as command
-from handbook import blocks
+from handbook.make import blocks
 
 pytestmark = [pytest.mark.browser, pytest.mark.slow]
 WAY = "methods/skim-over/"

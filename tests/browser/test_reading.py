@@ -4,10 +4,11 @@ import re
 
 import pytest
 
-from handbook import engines, serve
+from handbook import serve
+from handbook.engines import packing
 
 pytestmark = [pytest.mark.browser, pytest.mark.slow]
-AXE = engines.MODULES / "axe-core" / "axe.min.js"
+AXE = packing.MODULES / "axe-core" / "axe.min.js"
 PAGES = (
     "", "methods/wet-scrape/", "methods/dry-scrape/", "methods/sand/", "methods/skim-over/", "methods/board-over/", "methods/panel-over/",
     "methods/leave-and-seal/", "methods/licensed-removal/", "prepare/choose/", "reference/chart/", "reference/ceilings/", "prepare/measure/", "prepare/settle/", "prepare/lower/",

@@ -7,7 +7,8 @@ import re
 import pytest
 from playwright.sync_api import expect
 
-from handbook import pages, serve
+from handbook import serve
+from handbook.make import pages
 
 pytestmark = [pytest.mark.browser, pytest.mark.slow]
 WAYS = tuple(pages.AMOUNTS)

@@ -187,7 +187,9 @@ def type_module(calculator) -> str:
 
 
 def _fresh() -> None:
-    for name in [one for one in sys.modules if one == "calc" or one.startswith("calc.") or one == "handbook.evidence"]:
+    for name in [
+        one for one in sys.modules if one == "calc" or one.startswith("calc.") or one == "handbook.evidence.check_table"
+    ]:
         del sys.modules[name]
 
 
@@ -199,7 +201,7 @@ def noticed(number: Number, calculators: set[str], value: Fraction) -> str:
     signal.signal(signal.SIGALRM, _too_long)
     signal.alarm(SECONDS)
     try:
-        evidence = importlib.import_module("handbook.evidence")
+        evidence = importlib.import_module("handbook.evidence.check_table")
 
         for calculator in sorted(calculators, key=lambda name: SLOW.get(name, 0)):
             for vector in _vectors(calculator):

@@ -6,10 +6,10 @@ from pathlib import Path
 import pytest
 
 from calc.evidence import sources
-from handbook import evidence
+from handbook.evidence import check_table
 
 RANK = {"memory": 1, "quoted": 2, "seen": 3}
-ROWS = [pytest.param(vector, id=f"{name} {vector['id']}") for name, vector in evidence.vectors()]
+ROWS = [pytest.param(vector, id=f"{name} {vector['id']}") for name, vector in check_table.vectors()]
 
 
 def claims_too_much(vector, known):

@@ -10,11 +10,12 @@ import sys
 from pathlib import Path
 
 from calc import browser, catalogue
-from handbook import engines, evidence
+from handbook.engines import packing
+from handbook.evidence import check_table
 from questions import as_lines, questions
 
 HERE = Path(__file__).parent
-SITE = engines.ROOT / "site"
+SITE = packing.ROOT / "site"
 # Random questions a calculator. A change asks 4,000 of the small engine, whose every part is another's work: it then sees
 # a fault that one question in a thousand meets with 98 %, and CI stays short. `--questions 10000` asks more.
 COUNT = int(os.environ.get("QUESTIONS", "4000"))
@@ -30,7 +31,7 @@ FEWER = {"board": 300, "taping": 300, "decision": 2_000, "humidity": 2_000}
 
 def every_question(calculator: catalogue.Calculator, count: int = COUNT) -> list[dict[str, str]]:
     """Return the example, every vector and `count` random questions of one calculator."""
-    vectors = [vector["inputs"] for name, vector in evidence.vectors() if name == calculator.name]
+    vectors = [vector["inputs"] for name, vector in check_table.vectors() if name == calculator.name]
     return [dict(calculator.example), *vectors, *questions(calculator, count)]
 
 
@@ -46,9 +47,9 @@ def packed() -> str:
 def in_cpython(calculator: str, asked: list[dict[str, str]]) -> list[str]:
     """CPython's digests of every question; kept for the next engine by what was asked and by every byte of `calc`."""
     key = hashlib.sha256(as_lines(calculator, asked).encode())
-    for path in sorted((engines.ROOT / "calc").rglob("*.py")):
+    for path in sorted((packing.ROOT / "calc").rglob("*.py")):
         key.update(path.read_bytes())
-    kept = engines.ROOT / "build" / "cache" / f"answers-{calculator}-{key.hexdigest()[:24]}.txt"
+    kept = packing.ROOT / "build" / "cache" / f"answers-{calculator}-{key.hexdigest()[:24]}.txt"
     if not kept.exists():
         found = [_digest(browser.answer(calculator, json.dumps(one, ensure_ascii=False))) for one in asked]
         fresh = kept.with_suffix(f".{os.getpid()}")
@@ -58,7 +59,7 @@ def in_cpython(calculator: str, asked: list[dict[str, str]]) -> list[str]:
 
 
 def in_node(engine: str, calculator: str, asked: list[dict[str, str]], *form: str) -> list[str]:
-    command = [engines.node(), str(HERE / "run_engine.mjs"), engine, str(SITE), packed(), *form]
+    command = [packing.node(), str(HERE / "run_engine.mjs"), engine, str(SITE), packed(), *form]
     return _lines(command, as_lines(calculator, asked))
 
 

@@ -1,7 +1,8 @@
 """What stands beside the pages' own data: phases of the work, and what a hold point proves."""
 
-from handbook import blocks, build
-from handbook.content import Hold
+from handbook import build
+from handbook.content.reading import Hold
+from handbook.make import blocks
 
 
 def _steps():

@@ -8,7 +8,9 @@ import pytest
 from calc import catalogue
 from calc.decision import questions, shared_figures
 from calc.decision.rules import RULES
-from handbook import build, checks, decisions
+from handbook import build
+from handbook.evidence import decisions
+from handbook.lint import checks
 
 GOOD = RULES[0]
 

@@ -6,7 +6,10 @@ import pytest
 
 from calc.decision import rules
 from calc.evidence import limits
-from handbook import build, checks, content
+from handbook import build
+from handbook.content import reading
+from handbook.content.sentences import prose
+from handbook.lint import checks, review
 
 HEAD = "---\ntitle: Try\nkind: home\nsummary: A page.\nreviewed: 2026-11-25\nfacts: Made up.\n---\n"
 WAY, TASK = (HEAD.replace("kind: home", f"kind: {kind}") for kind in ("way", "task"))
@@ -18,7 +21,7 @@ def faults_of(folder, text, generated=frozenset()):
     docs.mkdir(exist_ok=True)
     path = docs / "try.md"
     path.write_text(text, encoding="utf-8")
-    page = content.read_page(path, folder)
+    page = reading.read_page(path, folder)
     checks.check_pages([page], docs, set(generated))
     return [str(one) for one in sorted(page.faults)]
 
@@ -119,19 +122,19 @@ def test_the_book_itself_has_no_fault():
 
 def test_reading_level_of_the_book():
     for page in build.read_all():
-        if len(checks.prose(page).split()) >= 100:  # fewer words beside a table say nothing about reading
-            assert max(checks.grades(checks.prose(page))) <= 7, page.shown
+        if len(prose(page).split()) >= 100:  # fewer words beside a table say nothing about reading
+            assert max(checks.grades(prose(page))) <= 7, page.shown
 
 
 def test_a_rule_past_its_review_date_warns_with_its_place():
     import datetime
 
-    assert checks.rules_to_review(datetime.date(2027, 11, 25)) == []
-    late = checks.rules_to_review(datetime.date(2027, 11, 26))
+    assert review.due(datetime.date(2027, 11, 25)) == []
+    late = review.due(datetime.date(2027, 11, 26))
     own = [one for one in late if one.startswith("calc/evidence/limits.py:")]
     assert len(own) == len(limits.LIMITS)
     assert re.match(r"calc/evidence/limits.py:\d+:1: REVIEW the limit federal-area was due .* on 2027-11-25$", own[0])
-    later = checks.rules_to_review(datetime.date(2027, 11, 27))
+    later = review.due(datetime.date(2027, 11, 27))
     assert len([one for one in later if re.match(r"calc/decision/(hazard|work)_rules.py:\d+:5: ", one)]) == len(
         rules.RULES
     )

@@ -7,8 +7,9 @@ from fractions import Fraction
 import pytest
 
 from calc.evidence import cautions
-from handbook import build, wording
-from handbook.content import Hold, Step
+from handbook import build
+from handbook.content.reading import Hold, Step
+from handbook.lint import wording
 
 PAGES = {page.path.relative_to(build.DOCS).as_posix(): page for page in build.read_all()}
 DEEP = (

@@ -13,7 +13,10 @@ from calc import browser, catalogue
 from calc.evidence import sources
 from calc.render.escape import escaped
 from calc.site.fixture_rules import KINDS
-from handbook import blocks, build, engines, evidence, pages
+from handbook import build
+from handbook.engines import packing
+from handbook.evidence import check_table
+from handbook.make import blocks, pages
 
 SITE = build.SITE
 WAY = SITE / "methods" / "skim-over" / "index.html"
@@ -56,7 +59,7 @@ def test_the_printed_example_is_what_calc_answers(every_page, calculator):
 
 def test_the_check_table_shows_every_figure_that_the_tests_ran_on():
     text = build.expected_html("reference/checks.md").read_text(encoding="utf-8")
-    found = evidence.every_check()
+    found = check_table.every_check()
     assert text.count("<td>agrees") == len(found)
     assert "DIFFERS" not in text
     for one in found:
@@ -115,14 +118,14 @@ def test_the_sources_page_lists_each_with_its_day():
 def test_the_nomenclature_names_every_input_and_answer():
     text = build.expected_html("reference/nomenclature.md").read_text(encoding="utf-8")
     for calculator in catalogue.every():
-        for name in [field.name for field in calculator.fields] + list(evidence.every_line(calculator)):
+        for name in [field.name for field in calculator.fields] + list(check_table.every_line(calculator)):
             assert f"<code>{name}</code>" in text, name
 
 
 def test_every_number_has_one_symbol_of_its_own():
     numbers = set()
     for calculator in catalogue.every():
-        numbers |= set(evidence.every_line(calculator))
+        numbers |= set(check_table.every_line(calculator))
         numbers |= {field.name for field in calculator.fields if field.kind not in ("rooms", "choice", "list", "text")}
     assert set(pages.SYMBOLS) == numbers
     assert len(set(pages.SYMBOLS.values())) == len(pages.SYMBOLS)
@@ -188,8 +191,8 @@ def test_a_file_that_is_packed_is_the_same_file():
 
 
 def test_every_page_is_good_html():
-    checker = engines.MODULES / "html-validate" / "bin" / "html-validate.mjs"
+    checker = packing.MODULES / "html-validate" / "bin" / "html-validate.mjs"
     pages_built = [str(path) for path in sorted(SITE.rglob("*.html"))]
-    command = [engines.node(), str(checker), "--preset", "recommended", "--formatter", "text", *pages_built]
+    command = [packing.node(), str(checker), "--preset", "recommended", "--formatter", "text", *pages_built]
     done = subprocess.run(command, capture_output=True, text=True, check=False)
     assert done.returncode == 0, done.stdout + done.stderr

@@ -5,7 +5,11 @@ import json
 import pytest
 
 from calc.evidence import sources
-from handbook import build, content, figures, pages, search, whole
+from handbook import build
+from handbook.content import addresses, reading
+from handbook.draw import figures
+from handbook.lint import whole
+from handbook.make import pages, search
 
 HEAD = "---\ntitle: Try\nkind: task\nsummary: A page.\nreviewed: 2026-11-26\nfacts: Made up.\n---\n"
 
@@ -21,7 +25,7 @@ def book(tmp_path):
         (docs / whole.STEP_LIST).write_text(listed, encoding="utf-8")
         config = tmp_path / "mkdocs.yml"
         config.write_text(nav, encoding="utf-8")
-        page = content.read_page(docs / "try.md", tmp_path)
+        page = reading.read_page(docs / "try.md", tmp_path)
         assert page.faults == []
         return [str(one) for one in whole.check_book([page], docs, generated or {}, config, tmp_path)]
 
@@ -125,7 +129,7 @@ def test_every_drawing_stands_on_a_page():
 def test_the_index_of_the_search_leads_to_places_that_are_there():
     found = build.read_all()
     index = json.loads(search.index(found, build.DOCS))
-    known = {search.url_of(page.path.relative_to(build.DOCS).as_posix()): whole.anchors(page) for page in found}
+    known = {search.url_of(page.path.relative_to(build.DOCS).as_posix()): addresses.anchors(page) for page in found}
     for url, title, kind, text in index["entries"]:
         page, _, anchor = url.partition("#")
         assert page in known and (not anchor or anchor in known[page]), url

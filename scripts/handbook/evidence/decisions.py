@@ -17,11 +17,11 @@ from calc.decision.rules import EFFECTS, RULES, DecisionRule
 from calc.evidence import cautions, sources
 from calc.render.escape import escaped
 from calc.render.html import number_of
-from handbook.faults import ContentFault, relative
+from handbook.content.faults import ContentFault, relative
 
+CALC = Path(catalogue.__file__).parent
 PATHS = (Path(hazard_rules.__file__), Path(work_rules.__file__))
-ROOT = Path(__file__).resolve().parents[2]
-CEILINGS = ROOT / "docs" / "evidence" / "ceilings.json"
+CEILINGS = Path(__file__).resolve().parents[3] / "docs" / "evidence" / "ceilings.json"
 MARKS = {"closed": "✕", "not known": "?", "open after": "◐", "note": "·"}
 
 
@@ -35,8 +35,8 @@ def place(rule: DecisionRule) -> tuple[str, int]:
     for path in PATHS:
         for at, row in enumerate(path.read_text(encoding="utf-8").splitlines(), 1):
             if f'DecisionRule("{rule.id}"' in row:
-                return relative(path, ROOT), at
-    return relative(PATHS[0], ROOT), 1
+                return relative(path, CALC.parent), at
+    return relative(PATHS[0], CALC.parent), 1
 
 
 def faults(rules: tuple[DecisionRule, ...] = RULES) -> list[ContentFault]:

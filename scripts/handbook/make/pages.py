@@ -13,9 +13,10 @@ from calc.evidence.sources import HOW_KNOWN, SOURCES, source
 from calc.numbers import words
 from calc.render import html
 from calc.render.escape import escaped
-from handbook import decisions, evidence
-from handbook.blocks import calculator_section, known, source_list, trouble_id
-from handbook.content import CalculatorBlock, Page
+from handbook.content.addresses import trouble_id
+from handbook.content.reading import CalculatorBlock, Page
+from handbook.evidence import check_table, decisions
+from handbook.make.blocks import calculator_section, known, source_list
 
 # One symbol for each name in the formulas of the documentation; names are public and never change their meaning.
 SYMBOLS = {
@@ -97,7 +98,7 @@ def nomenclature_page(pages: list[Page]) -> str:
         for field in calculator.fields:
             unit = UNIT_NAMES.get(field.unit, field.unit)
             meaning.setdefault(field.name, (unit, f"{field.label}. {field.help}", []))[2].append(calculator.name)
-        for line in evidence.every_line(calculator).values():
+        for line in check_table.every_line(calculator).values():
             unit = UNIT_NAMES.get(line.unit, line.unit)
             meaning.setdefault(line.name, (unit, f"{line.label}. {line.rule}", []))[2].append(calculator.name)
     rows = "".join(
@@ -116,7 +117,7 @@ def nomenclature_page(pages: list[Page]) -> str:
 
 def checks_page(pages: list[Page]) -> str:
     """Return every printed figure beside ours, from the vectors that the tests run on."""
-    found = evidence.every_check()
+    found = check_table.every_check()
     kinds = dict(HOW_KNOWN)
     parts = []
     for calculator in catalogue.every():
@@ -132,7 +133,7 @@ def checks_page(pages: list[Page]) -> str:
             "<table><thead><tr><th>Check</th><th>Source</th><th>How known</th><th>What</th><th>Printed</th><th>Ours</th>"
             f"<th>Verdict</th></tr></thead><tbody>{rows}</tbody></table></section>"
         )
-    count = {kind: sum(one.known == kind for one in found) for kind in evidence.KNOWN}
+    count = {kind: sum(one.known == kind for one in found) for kind in check_table.KNOWN}
     head = _head("Check table", "Each printed figure that a calculator was checked against, beside our own.")
     return (
         head + "# Check table\n\nEach calculator is checked against figures from outside this book: standards, manuals, printed"

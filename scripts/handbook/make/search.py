@@ -10,9 +10,9 @@ from pathlib import Path
 from markdown.extensions.toc import slugify
 
 from calc import catalogue
-from handbook import blocks
-from handbook.checks import prose
-from handbook.content import Block, Page, Step
+from handbook.content.addresses import term_id, trouble_id
+from handbook.content.reading import Block, Page, Step
+from handbook.content.sentences import prose
 
 LONGEST_TEXT = 700  # letters of a section that are searched
 TAGS = re.compile(r"<[^>]+>")
@@ -58,12 +58,12 @@ def index(pages: list[Page], docs: Path) -> str:
 def _of_block(page: Page, block: Block, url: str, title: str) -> list[list[str]]:
     if block.kind == "trouble":
         return [
-            [f"{url}#{blocks.trouble_id(page, at)}", one.see, "trouble", f"{title}. {one.why} {one.cure}"]
+            [f"{url}#{trouble_id(page, at)}", one.see, "trouble", f"{title}. {one.why} {one.cure}"]
             for at, one in enumerate(block.data.root)
         ]
     if block.kind == "terms":
         return [
-            [f"{url}#{blocks.term_id(one.term)}", one.term, "word", " ".join([one.means, *one.also])]
+            [f"{url}#{term_id(one.term)}", one.term, "word", " ".join([one.means, *one.also])]
             for one in block.data.root
         ]
     if block.kind == "calculator":

@@ -16,7 +16,7 @@ from calc import catalogue
 from calc.core.answer import Calculator, Line
 from calc.numbers import words
 
-FOLDER = Path(__file__).resolve().parents[2] / "docs" / "evidence" / "figures"
+FOLDER = Path(__file__).resolve().parents[3] / "docs" / "evidence" / "figures"
 KNOWN = ("seen", "quoted", "memory", "computed")
 
 

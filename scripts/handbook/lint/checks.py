@@ -1,20 +1,19 @@
 """What every page must hold to. Each rule tells its fault by a code; the codes are listed in `CODES`.
 
-The rules about hazards are the reason for this file: the asbestos stop comes before anything on a page of a way,
-and a step that can hurt has its caution before it.
+What can hurt has rules of its own in `hazards`, words in `wording`, and what takes the whole book to tell in `whole`.
 """
 
-import datetime
 import re
 from pathlib import Path
 
 import textstat
 
 from calc import catalogue
-from calc.evidence import cautions, limits, sources
-from handbook import decisions, figures, wording
-from handbook.content import Block, CalculatorBlock, CautionBlock, Hold, Page, SourceIds, Step
-from handbook.faults import relative
+from calc.evidence import cautions, sources
+from handbook.content.reading import Block, CalculatorBlock, CautionBlock, Hold, Page, SourceIds
+from handbook.content.sentences import prose
+from handbook.draw import figures
+from handbook.lint import hazards, wording
 
 CODES = {
     "HEAD": "the head of a page is missing or wrong",
@@ -47,7 +46,6 @@ CODES = {
 }
 LONGEST_STEP_WORDS = 20
 HARDEST_GRADE = 8  # a 7th grader reads up to, but not past, this grade
-STOP_CAUTION = "asbestos-first"
 PARTS = {
     "way": (
         "When it fits",
@@ -60,19 +58,6 @@ PARTS = {
     ),
     "task": ("Time", "Steps", "What good looks like", "What goes wrong"),
 }
-# Which caution covers which verb. Common practice, no source; the cautions themselves name theirs.
-HAZARDS = {
-    r"scrap(e|es|ing)": ("asbestos-first",),
-    r"sand(s|ing)?": ("asbestos-first", "dust-silica"),
-    r"screw(s|ing)?": ("asbestos-first",),
-    r"cut(s|ting)?": ("asbestos-first",),
-    r"wet(s|ting)?": ("asbestos-first", "live-wires"),
-    r"spray(s|ing)?": ("asbestos-first", "live-wires"),
-    r"climb(s|ing)?": ("fall-ladder",),
-    r"lift(s|ing)?": ("fall-ladder",),
-}
-# 'wet' and 'cut' as they describe a thing, which is no work to be done.
-NO_WORK = re.compile(r"\b(wet|cut) (coat|coats|compound|edge|edges|patch|patches|rag|sponge|film)\b|\bstill wet\b")
 NEVER = re.compile(
     r"\b(exempt(ed|ion)?|(is|are|be|completely|perfectly) safe|no risk|harmless to you)\b", re.IGNORECASE
 )
@@ -84,14 +69,14 @@ def check_pages(pages: list[Page], docs: Path, generated: set[str]) -> None:
     seen_ids: dict[str, str] = {}
     terms = wording.avoided_terms(pages)
     for page in pages:
-        _check_stop(page)
+        hazards.check_stop(page)
         _check_parts(page)
         wording.check_words(page, docs, terms)
         covered: set[str] = set()
         for block in page.blocks:
             if block.kind == "markdown":
                 _check_links(page, block, docs, generated)
-                _check_prose(page, block, covered)
+                hazards.check_prose(page, block, covered)
             elif block.kind == "caution":
                 covered.add(_check_caution(page, block, block.data))
             elif block.kind == "calculator":
@@ -104,16 +89,6 @@ def check_pages(pages: list[Page], docs: Path, generated: set[str]) -> None:
                 _check_figure(page, block, block.data.use, "use")
             _check_words(page, block)
         _check_reading(page)
-
-
-def _check_stop(page: Page) -> None:
-    """On the page of a way, or of the choice of one, nothing but its title may stand before the asbestos stop."""
-    if page.head is None or page.head.kind not in ("way", "choice"):
-        return
-    title, rest = page.blocks[0] if page.blocks else None, page.blocks[1:]
-    titled = title is not None and title.kind == "markdown" and re.fullmatch(r"\s*# [^\n]+\s*", title.text)
-    if not (titled and rest and rest[0].kind == "caution" and rest[0].data.id == STOP_CAUTION):
-        page.fault(1, 1, "STOP", f"a way begins with its title and then the caution {STOP_CAUTION}")
 
 
 def _check_parts(page: Page) -> None:
@@ -173,7 +148,7 @@ def _check_steps(page: Page, block: Block, covered: set[str], seen_ids: dict[str
         count = len(step.do.split())
         if count > LONGEST_STEP_WORDS:
             page.fault(*block.at(at, "do"), "STEP-LONG", f"{count} words; {LONGEST_STEP_WORDS} at most")
-        _check_hazards(page, block, at, step, covered)
+        hazards.check_step(page, block, at, step, covered)
 
 
 def _check_figure(page: Page, block: Block, name: str, *path: object) -> None:
@@ -182,31 +157,6 @@ def _check_figure(page: Page, block: Block, name: str, *path: object) -> None:
         return
     for message in figures.faults(figures.FIGURES[name]()):
         page.fault(*block.at(*path), "FIGURE", f"{name}: {message}")
-
-
-def guarding(text: str) -> list[tuple[str, str]]:
-    """Return (verb, caution) for each caution that a step with this text must have before it."""
-    plain = NO_WORK.sub("", text.lower())
-    found = [(re.search(rf"\b{verb}\b", plain), cautions) for verb, cautions in HAZARDS.items()]
-    return [(verb.group(), caution_id) for verb, cautions in found if verb for caution_id in cautions]
-
-
-def _check_hazards(page: Page, block: Block, at: int, step: Step, covered: set[str]) -> None:
-    for verb, caution_id in guarding(step.do):
-        if caution_id not in covered:
-            page.fault(*block.at(at, "do"), "HAZARD", f"“{verb}” needs the caution {caution_id} before it")
-
-
-def _check_prose(page: Page, block: Block, covered: set[str]) -> None:
-    """What a way or a task tells of work on texture, outside its steps too, stands after the asbestos stop."""
-    if page.head is None or page.head.kind not in ("way", "task", "choice") or STOP_CAUTION in covered:
-        return
-    for offset, row in enumerate(block.text.splitlines()):
-        if row.startswith("#"):
-            continue
-        for verb, caution_id in guarding(LINK.sub("]", row)):
-            if caution_id == STOP_CAUTION and verb != "wet":  # 'wet' describes a thing more often than work
-                page.fault(block.line + offset, 1, "HAZARD", f"“{verb}” needs the caution {caution_id} before it")
 
 
 def _check_words(page: Page, block: Block) -> None:
@@ -225,41 +175,6 @@ def _check_links(page: Page, block: Block, docs: Path, generated: set[str]) -> N
             inside = goal.is_relative_to(docs.resolve())
             if not inside or (not goal.exists() and goal.relative_to(docs.resolve()).as_posix() not in generated):
                 page.fault(block.line + offset, found.start(1) + 1, "LINK", f"{target} leads nowhere")
-
-
-def rules_to_review(today: datetime.date) -> list[str]:
-    """Return a line for each rule of the choice of way and each limit of a place whose review date has passed; it warns and stops nothing."""
-    path = Path(limits.__file__)
-    found = decisions.to_review(today)
-    rows = path.read_text(encoding="utf-8").splitlines()
-    for limit in limits.LIMITS:
-        if datetime.date.fromisoformat(limit.review_by) < today:
-            line = next(at for at, row in enumerate(rows, 1) if f'"{limit.id}"' in row)
-            where = f"{relative(path, decisions.ROOT)}:{line}:1"
-            found.append(
-                f"{where}: REVIEW the limit {limit.id} was due for another look at its source on {limit.review_by}"
-            )
-    return found
-
-
-def prose(page: Page) -> str:
-    """Return the page's own sentences: paragraphs and list items without marks, headings and tables, and its steps."""
-    rows = []
-    for block in page.blocks:
-        if block.kind == "markdown":
-            for paragraph in re.split(r"\n\s*\n|\n(?=[-*\d] |\d+\. )", block.text):
-                flat = " ".join(paragraph.split())
-                if flat and not flat.startswith(("#", "|", "<")):
-                    flat = (
-                        re.sub(r"\[([^\]]*)\]\([^)]*\)", r"\1", flat)
-                        .lstrip("-*0123456789. ")
-                        .replace("*", "")
-                        .replace("`", "")
-                    )
-                    rows.append(flat if flat.endswith((".", "?", "!", ":")) else flat + ".")
-        elif block.kind == "steps":
-            rows += [step.do if isinstance(step, Step) else step.until + " " + step.know for step in block.data.root]
-    return "\n".join(rows)
 
 
 def grades(text: str) -> tuple[float, float]:

@@ -8,7 +8,7 @@ calculator never fails first on a visitor's phone. The result is still Python an
 import ast
 from pathlib import Path
 
-from handbook.faults import ContentFault, ContentFaults
+from handbook.content.faults import ContentFault, ContentFaults
 
 DROPPED_MODULES = ("typing", "collections.abc", "__future__")
 LEFT_OUT = ("calc/__main__.py", "calc/render/form.py", "calc/render/text.py")  # no use in a page
@@ -17,6 +17,7 @@ MISSING_METHODS = frozenset(
     "isascii isdecimal isidentifier format_map as_integer_ratio bit_length is_integer".split()
 )
 MISSING_NAMES = frozenset("vars format ascii breakpoint".split())
+NO_CONVERSION = -1  # how the parser marks a slot without !r, !s or !a
 KNOWN_MODULES = ("calc", "dataclasses", "fractions", "json", *DROPPED_MODULES)
 
 
@@ -197,9 +198,20 @@ class _Lowering(ast.NodeTransformer):
         self.refuse(node, "the small engine has no match statement")
         return node
 
-    def visit_FormattedValue(self, node: ast.FormattedValue) -> ast.AST:
-        self.refuse(node, "numbers become text through calc.numbers.words only, not in an f-string")
-        return node
+    def visit_JoinedStr(self, node: ast.JoinedStr) -> ast.AST:
+        """An f-string becomes a join, which takes nothing but text: a number in a slot, whose digits could differ by
+        engine, raises TypeError there. So a slot may hold what gives text, and no format that makes text of a number."""
+        parts = []
+        for one in node.values:
+            if isinstance(one, ast.FormattedValue):
+                if one.format_spec is not None or one.conversion != NO_CONVERSION:
+                    self.refuse(one, "numbers become text through calc.numbers.words only, not by an f-string's format")
+                elif not isinstance(one.value, (ast.Name, ast.Attribute, ast.Call)):
+                    self.refuse(one, "a slot of an f-string holds a name, an attribute or a call that gives text")
+                one = one.value
+            parts.append(self.visit(one))
+        join = ast.Attribute(ast.Constant(""), "join", ast.Load())
+        return ast.copy_location(ast.Call(join, [ast.Tuple(parts, ast.Load())], []), node)
 
     def visit_Tuple(self, node: ast.Tuple) -> ast.AST:
         if isinstance(node.ctx, ast.Load) and any(isinstance(one, ast.Starred) for one in node.elts):

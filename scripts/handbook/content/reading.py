@@ -13,7 +13,7 @@ from typing import Annotated, Any, Literal
 import yaml
 from pydantic import BaseModel, ConfigDict, Field, RootModel, ValidationError
 
-from handbook.faults import ContentFault, relative
+from handbook.content.faults import ContentFault, relative
 
 FENCE = re.compile(r"^```([A-Za-z][\w-]*)\s*$")
 WAIT = re.compile(r"^(\d+)(?: to (\d+))? (min|h)$")

@@ -6,18 +6,16 @@ from collections.abc import Mapping
 from pathlib import Path
 
 import yaml
-from markdown.extensions.toc import slugify
 
 from calc import catalogue
 from calc.decision import rules
 from calc.evidence import cautions, limits, published, published_more, sources
-from handbook import blocks, evidence
-from handbook.content import Hold, Page
-from handbook.faults import ContentFault
+from handbook.content import addresses
+from handbook.content.faults import ContentFault
+from handbook.content.reading import Hold, Page
+from handbook.evidence import check_table
 
 LINK = re.compile(r"\]\(([^)\s]*#[^)\s]+)\)")
-HEADING = re.compile(r"^#{1,6} +(.+?)(?: *\{[^}]*\})?$", re.MULTILINE)
-ID = re.compile(r'\bid="([^"]+)"')
 STEP_LIST = "step-ids.txt"
 
 
@@ -25,35 +23,10 @@ def check_book(
     pages: list[Page], docs: Path, generated: Mapping[str, str], config: Path, root: Path
 ) -> list[ContentFault]:
     """Return the faults of the book as a whole; `generated` are the texts of pages that nobody writes."""
-    places = {page.path.relative_to(docs).as_posix(): anchors(page) for page in pages}
+    places = {page.path.relative_to(docs).as_posix(): addresses.anchors(page) for page in pages}
     for path, text in generated.items():
-        places[path] = (
-            {slugify(heading, "-") for heading in HEADING.findall(text)} | set(ID.findall(text)) | {"content"}
-        )
+        places[path] = addresses.headings(text) | {"content"}
     return _unlinked(pages, docs, places) + _unnamed(pages, docs, config, root) + _gone(pages, docs, root)
-
-
-def anchors(page: Page) -> set[str]:
-    """Return every address on a page that a link may lead to."""
-    found = {"content"}
-    for block in page.blocks:
-        if block.kind == "markdown":
-            found |= {slugify(re.sub(r"[*`]", "", heading), "-") for heading in HEADING.findall(block.text)}
-            found |= set(ID.findall(block.text))
-        elif block.kind == "calculator":
-            found.add(block.data.use)
-        elif block.kind == "figure":
-            found.add(f"figure-{block.data.use}")
-        elif block.kind == "terms":
-            found |= {blocks.term_id(one.term) for one in block.data.root}
-        elif block.kind == "trouble":
-            found |= {blocks.trouble_id(page, at) for at in range(len(block.data.root))}
-        elif block.kind == "steps":
-            for one in block.data.root:
-                found |= {one.hold if isinstance(one, Hold) else one.id, *one.was}
-    if page.head and page.head.kind == "way":
-        found.add("job")
-    return found
 
 
 def _unlinked(pages: list[Page], docs: Path, places: Mapping[str, set[str]]) -> list[ContentFault]:
@@ -140,11 +113,11 @@ def unused_sources(pages: list[Page], root: Path) -> list[ContentFault]:
         {one.source for one in cautions.CAUTIONS}
         | {one.source for one in limits.LIMITS}
         | {one.source for one in rules.RULES}
-        | {vector["source_id"] for _, vector in evidence.vectors()}
+        | {vector["source_id"] for _, vector in check_table.vectors()}
     )
     for calculator in catalogue.every():
         cited |= {field.source for field in calculator.fields} | set(calculator.sources)
-        cited |= {source for line in evidence.every_line(calculator).values() for source in line.sources}
+        cited |= {source for line in check_table.every_line(calculator).values() for source in line.sources}
     for page in pages:
         for block in page.blocks:
             cited |= set(block.data.root) if block.kind == "sources" else set()

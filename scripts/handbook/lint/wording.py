@@ -10,7 +10,7 @@ from pathlib import Path
 
 from spellchecker import SpellChecker
 
-from handbook.content import Page, Terms
+from handbook.content.reading import Page, Terms
 
 HOUSE_LIST = "words.txt"
 WORD = re.compile(r"[A-Za-z][a-z]*(?:['’][a-z]+)?")

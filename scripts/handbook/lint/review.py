@@ -1,0 +1,23 @@
+"""Rules whose sources are due for another look. It warns and stops nothing: a book does not break because a day has passed."""
+
+import datetime
+from pathlib import Path
+
+from calc.evidence import limits
+from handbook.content.faults import relative
+from handbook.evidence import decisions
+
+
+def due(today: datetime.date) -> list[str]:
+    """Return a line for each rule of the choice of way and each limit of a place whose review date has passed."""
+    path = Path(limits.__file__)
+    found = decisions.to_review(today)
+    rows = path.read_text(encoding="utf-8").splitlines()
+    for limit in limits.LIMITS:
+        if datetime.date.fromisoformat(limit.review_by) < today:
+            line = next(at for at, row in enumerate(rows, 1) if f'"{limit.id}"' in row)
+            where = f"{relative(path, decisions.CALC.parent)}:{line}:1"
+            found.append(
+                f"{where}: REVIEW the limit {limit.id} was due for another look at its source on {limit.review_by}"
+            )
+    return found

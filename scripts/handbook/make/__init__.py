@@ -1,0 +1,1 @@
+"""Blocks, pages and the search's index as they stand in the finished book. No page is judged here."""
