@@ -6,9 +6,13 @@ from calc.core.fields import Field, Values
 from calc.evidence.limits import PLACES, Rule
 from calc.numbers import measure
 from calc.numbers.exact import total
+from calc.numbers.quantity import Quantity, fact, given
+from calc.numbers.quantity import total as total_of
 from calc.rooms.rooms import EXAMPLE, Room
 
 WATER_LB_PER_GAL = Fraction(83285, 10000)  # water at 70 degF [lb/gal], IAPWS-97
+WATER_AT_F = 70  # [degF]
+WATER_WEIGHT = fact(WATER_LB_PER_GAL, "lb/gal", "iapws-water")
 BOARD_PSF = (
     ("1/4", Fraction(12, 10)),
     ("3/8", Fraction(14, 10)),
@@ -172,13 +176,21 @@ def area_of(room_list: tuple[Room, ...]) -> Fraction:
 
 def area_sqft(values: Values) -> Fraction:
     """Return the ceiling area [sq ft]: as it was given, or of the rooms."""
-    given = values.number_or_none("area_sqft")
-    return area_of(values.rooms()) if given is None else given
+    typed = values.number_or_none("area_sqft")
+    return area_of(values.rooms()) if typed is None else typed
+
+
+def area_given(values: Values) -> Quantity:
+    """Return the ceiling area: as it was given, or room by room and together."""
+    typed = values.number_or_none("area_sqft")
+    if typed is not None:
+        return given(typed, "sqft")
+    return total_of([given(room.ceiling_area_sqft(), "sqft", "geometry", room.name) for room in values.rooms()])
 
 
 def volume_cuft(values: Values) -> Fraction:
     """Return the air in the rooms [cu ft]: as it was given, or of the rooms at their height."""
-    given = values.number_or_none("volume_cuft")
-    if given is not None:
-        return given
+    typed = values.number_or_none("volume_cuft")
+    if typed is not None:
+        return typed
     return total([room.volume_cuft(values.number("ceiling_height_ft")) for room in values.rooms()])
