@@ -17,7 +17,8 @@ from calc.common.inputs import (
 from calc.core.answer import Answer, Calculator, Item
 from calc.core.drawing import Dimension, Drawing, Label, Shape
 from calc.core.fields import SHOW_IN, Fault, Field, InputFault, Values
-from calc.drying.drying import LEAST_TEMPERATURE_F, band_text
+from calc.drying.chart import band_text
+from calc.drying.drying import LEAST_TEMPERATURE_F
 from calc.drying.humidity_lines import LAW, heat_kw, lines_of, most_humid
 from calc.drying.law import FREEZING_F, WARMEST_F
 from calc.drying.room_water import TICKS_PER_H, UNIT_LB

@@ -18,6 +18,7 @@ COUNT = int(os.environ.get("WORKINGS", "250"))
 # what was done. Nothing else may stand here.
 COUNTED: dict[str, tuple[str, ...]] = {
     "board": ("sheets",),
+    "drying": ("vapor_pressure_psi",),
 }
 # Whose lines are not yet made of quantities.
 OUTSIDE = tuple(
