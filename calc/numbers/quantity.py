@@ -68,11 +68,9 @@ class Quantity:
 
     def to(self, unit: str) -> Fraction:
         """Return the exact value in `unit`. Raises UnitFault where the unit measures something else."""
-        if unit == self.unit and self.unit != "%" and self.unit:
-            return self.value
-        if unit == "%":
-            return self.value * ratio(self.made, ()) * 100
-        return self.value * ratio(self.made, made_of(unit))
+        want = made_of(unit)
+        value = self.value if self.made == want else self.value * ratio(self.made, want)
+        return value * 100 if unit == "%" else value
 
     def named(self, label: str, unit: str = "") -> "Quantity":
         """Return this as one number that is told before whatever is made of it, under `label`, in `unit`."""
