@@ -3,6 +3,7 @@
 from fractions import Fraction
 
 from calc.core.fields import Field, Values
+from calc.core.lines import Lines
 from calc.evidence.limits import PLACES, Rule
 from calc.numbers import measure
 from calc.numbers.exact import total
@@ -186,6 +187,21 @@ def area_given(values: Values) -> Quantity:
     if typed is not None:
         return given(typed, "sqft")
     return total_of([given(room.ceiling_area_sqft(), "sqft", "geometry", room.name) for room in values.rooms()])
+
+
+def add_area(lines: Lines, values: Values) -> Quantity:
+    """Add the line of the ceiling area, and return it."""
+    rule = "From your rooms, or as you gave it."
+    return lines.add(name="area_sqft", label="Ceiling", unit="sqft", places=1, rule=rule, amount=area_given(values))
+
+
+def volume_given(values: Values) -> Quantity:
+    """Return the air in the rooms: as it was given, or room by room at its height and together."""
+    typed = values.number_or_none("volume_cuft")
+    if typed is not None:
+        return given(typed, "cuft")
+    height_ft = values.number("ceiling_height_ft")
+    return total_of([given(room.volume_cuft(height_ft), "cuft", "geometry", room.name) for room in values.rooms()])
 
 
 def volume_cuft(values: Values) -> Fraction:

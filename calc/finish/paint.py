@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from calc.common.inputs import AREA, COATS, OPTIONAL_ROOMS, area_given
+from calc.common.inputs import AREA, COATS, OPTIONAL_ROOMS, add_area
 from calc.core.answer import Answer, Calculator
 from calc.core.fields import SHOW_IN, Field, Values
 from calc.core.lines import Lines
@@ -66,14 +66,7 @@ def paint(values: Values) -> Answer:
     show, surface, spread = values.choice("show_in"), values.choice("surface"), values.quantity("spread_sqft_per_gal")
     rough, primed = surface in ("texture", "bare"), surface not in ("smooth", "texture")
     lines = Lines("paint", show)
-    area = lines.add(
-        name="area_sqft",
-        label="Ceiling",
-        unit="sqft",
-        places=1,
-        rule="From your rooms, or as you gave it.",
-        amount=area_given(values),
-    )
+    area = add_area(lines, values)
     if rough:
         rule, painted = (
             say("paint.rough", "A texture has more face than its flat area."),

@@ -10,7 +10,7 @@ from calc.common.inputs import (
     TEXTURE_DEPTH,
     WASTE,
     WATER_WEIGHT,
-    area_given,
+    add_area,
 )
 from calc.core.answer import Answer, Calculator
 from calc.core.fields import SHOW_IN, Field, Values
@@ -63,14 +63,7 @@ def skim(values: Values) -> Answer:
     show, coat, water = values.choice("show_in"), values.quantity("coat_thickness_in"), values.quantity("water_pct")
     density, pail = values.quantity("compound_lb_per_gal"), values.quantity("pail_gal")
     lines = Lines("skim", show)
-    area = lines.add(
-        name="area_sqft",
-        label="Ceiling",
-        unit="sqft",
-        places=1,
-        rule="From your rooms, or as you gave it.",
-        amount=area_given(values),
-    )
+    area = add_area(lines, values)
     fill = lines.add(
         name="fill_in",
         label="Fill, as an even layer",

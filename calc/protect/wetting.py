@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from calc.common.inputs import AREA, OPTIONAL_ROOMS, WATER_AT_F, WATER_WEIGHT, area_given
+from calc.common.inputs import AREA, OPTIONAL_ROOMS, WATER_AT_F, WATER_WEIGHT, add_area
 from calc.core.answer import Answer, Calculator
 from calc.core.fields import SHOW_IN, Field, Values
 from calc.core.lines import Lines
@@ -75,14 +75,7 @@ def wetting(values: Values) -> Answer:
     """Return the water for all passes, the tank fills, and the load if all of it stays on the board. Raises nothing."""
     show = values.choice("show_in")
     lines = Lines("wetting", show)
-    area = lines.add(
-        name="area_sqft",
-        label="Ceiling",
-        amount=area_given(values),
-        unit="sqft",
-        places=1,
-        rule="From your rooms, or as you gave it.",
-    )
+    area = add_area(lines, values)
     amount = lines.add(
         name="water_gal",
         label="Water, all passes",

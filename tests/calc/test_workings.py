@@ -22,7 +22,7 @@ COUNTED: dict[str, tuple[str, ...]] = {
 }
 # Whose lines are not yet made of quantities.
 OUTSIDE = tuple(
-    "decision takeoff samples lead fixtures reach sheeting airflow debris carry board panels taping drying humidity".split()
+    "decision takeoff samples lead fixtures reach sheeting carry board panels taping drying humidity".split()
 )
 
 
