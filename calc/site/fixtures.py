@@ -3,15 +3,15 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
-from calc.numbers import measure, words
-from calc.core.answer import Answer, Calculator, Item, line
 from calc.common.drops import COMBUSTIBLE, DROPS, drop_in
-from calc.core.fields import SHOW_IN, Fault, Field, InputFault, Values, entries, entry_faults
-from calc.site.fixture_rules import KINDS, Fixture, Lowering, ceiling_height, read_fixture, verdict
 from calc.common.inputs import HEIGHT
-from calc.numbers.measure import INCHES_PER_FOOT
+from calc.core.answer import Answer, Calculator, Item, line
+from calc.core.fields import SHOW_IN, Fault, Field, InputFault, Values, entries, entry_faults
 from calc.evidence.cautions import Caution, caution
+from calc.numbers import measure, words
+from calc.numbers.measure import INCHES_PER_FOOT
 from calc.numbers.words import short_decimal
+from calc.site.fixture_rules import KINDS, Fixture, Lowering, ceiling_height, read_fixture, verdict
 
 STATES = ("fits", "needs work", "stop")
 

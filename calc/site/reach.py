@@ -3,12 +3,12 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
-from calc.numbers import measure
+from calc.common.inputs import HEIGHT
 from calc.core.answer import Answer, Calculator, Item, line
 from calc.core.drawing import Dimension, Drawing, Label, Shape
 from calc.core.fields import SHOW_IN, Field, Values
-from calc.common.inputs import HEIGHT
 from calc.evidence.cautions import Caution, caution
+from calc.numbers import measure
 from calc.numbers.words import short_decimal
 
 STEPLADDER_SIZES_FT = (4, 6, 8, 10, 12)  # common stock [ft]
