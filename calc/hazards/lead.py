@@ -46,35 +46,20 @@ def read_earlier(entry: str) -> tuple[int, Fraction]:
 
 
 DISTURBED = Field(
-    name="disturbed_sqft",
-    label="Painted surface disturbed in one room",
-    kind="area",
-    unit="sqft",
+    name="disturbed_sqft", label="Painted surface disturbed in one room", kind="area", unit="sqft",
     help="What is scraped, sanded, cut or torn out. A scraped ceiling counts whole.",
-    example="280",
-    lowest="0",
-    highest="100000",
-)
+    example="280", lowest="0", highest="100000",
+)  # fmt: skip
 EARLIER = Field(
-    name="earlier_work",
-    label="Other work in that room",
-    kind="list",
-    unit="",
+    name="earlier_work", label="Other work in that room", kind="list", unit="",
     help="Work within 30 days adds up. One a line.",
-    example="12 days ago: 4 sq ft; in 5 days: 3 sq ft",
-    required=False,
-    check=lambda text: entry_faults(text, read_earlier),
-)
+    example="12 days ago: 4 sq ft; in 5 days: 3 sq ft", required=False, check=lambda text: entry_faults(text, read_earlier),
+)  # fmt: skip
 PAID = Field(
-    name="paid_work",
-    label="Who does the work?",
-    kind="choice",
-    unit="",
+    name="paid_work", label="Who does the work?", kind="choice", unit="",
     help="Rent counts as pay: a landlord's own work too.",
-    example="yes",
-    default="yes",
-    choices=(("yes", "Somebody who is paid, or a landlord"), ("no", "The owner, in the home lived in")),
-)
+    example="yes", default="yes", choices=(("yes", "Somebody who is paid, or a landlord"), ("no", "The owner, in the home lived in")),
+)  # fmt: skip
 HOUSING = Field(
     name="housing",
     label="What is it?",
@@ -91,15 +76,10 @@ HOUSING = Field(
     ),
 )
 TORN_OUT = Field(
-    name="torn_out",
-    label="Is painted board or plaster torn out?",
-    kind="choice",
-    unit="",
+    name="torn_out", label="Is painted board or plaster torn out?", kind="choice", unit="",
     help="Then no amount counts as minor repair.",
-    example="no",
-    default="no",
-    choices=(("no", "No"), ("yes", "Yes")),
-)
+    example="no", default="no", choices=(("no", "No"), ("yes", "Yes")),
+)  # fmt: skip
 
 
 @dataclass(frozen=True)

@@ -74,48 +74,25 @@ def read_area(entry: str) -> tuple[str, Fraction]:
 
 
 MORE_AREAS = Field(
-    name="more_areas",
-    label="Other textures",
-    kind="list",
-    unit="",
+    name="more_areas", label="Other textures", kind="list", unit="",
     help="Texture of another look, color or age is another area. One a line.",
-    example="Bedrooms: 420; Hall: 90",
-    required=False,
-    check=lambda text: entry_faults(text, read_area),
-)
+    example="Bedrooms: 420; Hall: 90", required=False, check=lambda text: entry_faults(text, read_area),
+)  # fmt: skip
 DEPTH = Field(
-    name="texture_depth_in",
-    label="Depth of the texture",
-    kind="length",
-    unit="in",
+    name="texture_depth_in", label="Depth of the texture", kind="length", unit="in",
     help="Some rules count in volume. Judge it by eye.",
-    example="1/4",
-    lowest="0",
-    highest="1",
-    default="1/4",
-    rare=True,
-)
+    example="1/4", lowest="0", highest="1", default="1/4", rare=True,
+)  # fmt: skip
 TAKEN = Field(
-    name="samples_taken",
-    label="Samples taken so far",
-    kind="count",
-    unit="",
+    name="samples_taken", label="Samples taken so far", kind="count", unit="",
     help="Of all areas together, by an accredited inspector.",
-    example="3",
-    lowest="0",
-    highest="500",
-    default="0",
-)
+    example="3", lowest="0", highest="500", default="0",
+)  # fmt: skip
 RESULTS = Field(
-    name="results",
-    label="What the laboratory found",
-    kind="list",
-    unit="",
+    name="results", label="What the laboratory found", kind="list", unit="",
     help="One layer a line: texture, compound, board. Write none, trace, or a percentage.",
-    example="texture: none; compound: none; board: none",
-    required=False,
-    check=lambda text: entry_faults(text, read_result),
-)
+    example="texture: none; compound: none; board: none", required=False, check=lambda text: entry_faults(text, read_result),
+)  # fmt: skip
 
 
 @dataclass(frozen=True)

@@ -15,50 +15,25 @@ LIMIT_PSF = Fraction(13, 10)  # what a maker lets hang on 1/2 in board, joists 2
 BOARD_IN, JOISTS_IN = Fraction(1, 2), 24  # the board and the joists apart that it is said of [in]
 
 RATE = Field(
-    name="rate_gal_per_100sqft",
-    label="Water in one pass",
-    kind="rate",
-    unit="gal/100sqft",
+    name="rate_gal_per_100sqft", label="Water in one pass", kind="rate", unit="gal/100sqft",
     help="A fine mist that soaks in and does not drip. About 5 gal in all wet a living room.",
-    example="0.9",
-    lowest="0.1",
-    highest="20",
-    default="0.9",
-    source="common-practice",
-)
+    example="0.9", lowest="0.1", highest="20", default="0.9", source="common-practice",
+)  # fmt: skip
 PASSES = Field(
-    name="passes",
-    label="Passes",
-    kind="count",
-    unit="",
+    name="passes", label="Passes", kind="count", unit="",
     help="Two light passes with a wait of about 15 minutes soak deeper than one heavy pass.",
-    example="2",
-    lowest="1",
-    highest="10",
-    default="2",
-    source="common-practice",
-)
+    example="2", lowest="1", highest="10", default="2", source="common-practice",
+)  # fmt: skip
 TANK = Field(
-    name="tank_gal",
-    label="Tank",
-    kind="volume",
-    unit="gal",
+    name="tank_gal", label="Tank", kind="volume", unit="gal",
     help="What the sprayer holds.",
-    example="2",
-    lowest="0.25",
-    highest="60",
-    default="2",
-)
+    example="2", lowest="0.25", highest="60", default="2",
+)  # fmt: skip
 PAINTED = Field(
-    name="texture_painted",
-    label="Was it ever painted?",
-    kind="choice",
-    unit="",
+    name="texture_painted", label="Was it ever painted?", kind="choice", unit="",
     help="Scratch nothing to find out. Look for a skin, for sheen, and for tips that are rounded.",
-    example="no",
-    default="unknown",
-    choices=(("unknown", "Not known"), ("no", "No"), ("yes", "Yes")),
-)
+    example="no", default="unknown", choices=(("unknown", "Not known"), ("no", "No"), ("yes", "Yes")),
+)  # fmt: skip
 
 
 def water(*, area: Quantity, rate: Quantity, passes: Quantity) -> Quantity:

@@ -18,12 +18,13 @@ COUNT = int(os.environ.get("WORKINGS", "250"))
 # what was done. Nothing else may stand here.
 COUNTED: dict[str, tuple[str, ...]] = {
     "board": ("sheets",),
+    "decision": ("ways_open", "ways_open_after", "ways_not_known", "ways_closed"),
     "drying": ("vapor_pressure_psi",),
     "fixtures": ("fixtures_that_fit", "fixtures_with_work", "fixtures_that_stop"),
     "sheeting": ("rolls",),
 }
 # Whose lines are not yet made of quantities.
-OUTSIDE = ("decision", "carry", "board", "panels", "taping", "humidity")
+OUTSIDE = ("carry", "board", "humidity")
 
 
 def lines_of(calculator, show_in, count):
@@ -52,4 +53,4 @@ def test_every_working_gives_the_value(calculator, show_in):
         except (reader.DoesNotAddUp, reader.NoSum) as fault:
             raise AssertionError(f"{asked} {line['name']}: {line['working']!r}: {fault!r}") from None
         assert line["sources"], f"{line['name']} has no source"
-    assert seen
+    assert seen or counted
