@@ -20,11 +20,16 @@ COUNTED: dict[str, tuple[str, ...]] = {
     "board": ("sheets",),
     "decision": ("ways_open", "ways_open_after", "ways_not_known", "ways_closed"),
     "drying": ("vapor_pressure_psi",),
+    "humidity": (
+        *(f"{way}_hours{end}" for way in ("closed", "window", "machine") for end in ("", "_low", "_high")),
+        "peak_humidity_pct",
+        "dew_point_f",
+    ),
     "fixtures": ("fixtures_that_fit", "fixtures_with_work", "fixtures_that_stop"),
     "sheeting": ("rolls",),
 }
 # Whose lines are not yet made of quantities.
-OUTSIDE = ("carry", "board", "humidity")
+OUTSIDE = ("carry", "board")
 
 
 def lines_of(calculator, show_in, count):
