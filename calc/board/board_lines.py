@@ -21,6 +21,8 @@ from calc.core.answer import Line, line
 from calc.numbers import measure, words
 from calc.numbers.exact import total
 from calc.numbers.measure import INCHES_PER_FOOT
+from calc.numbers.quantity import Quantity, given
+from calc.numbers.quantity import total as total_of
 from calc.numbers.words import short_decimal
 
 RULES = ("irc-r702-3-5", "navedtra-14044")
@@ -122,6 +124,11 @@ def _lengths_told(lengths: list[int], show: str) -> str:
     return "from the plan: " + " + ".join(
         [words.whole(many) + " × " + feet(length, show) for length, many in _kinds(lengths)]
     )
+
+
+def screws_sum(screws: tuple[int, ...]) -> Quantity:
+    """Return the screws piece by piece [-], those with as many together."""
+    return total_of([many * given(count, "", "navedtra-14044") for count, many in _kinds(list(screws))])
 
 
 def screws_told(screws: tuple[int, ...]) -> str:

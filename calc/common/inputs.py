@@ -3,12 +3,17 @@
 from fractions import Fraction
 
 from calc.core.fields import Field, Values
+from calc.core.lines import Lines
 from calc.evidence.limits import PLACES, Limit
 from calc.numbers import measure
 from calc.numbers.exact import total
+from calc.numbers.quantity import Quantity, fact, given
+from calc.numbers.quantity import total as total_of
 from calc.rooms.rooms import EXAMPLE, Room
 
 WATER_LB_PER_GAL = Fraction(83285, 10000)  # water at 70 degF [lb/gal], IAPWS-97
+WATER_AT_F = 70  # [degF]
+WATER_WEIGHT = fact(WATER_LB_PER_GAL, "lb/gal", "iapws-water")
 BOARD_PSF = (
     ("1/4", Fraction(12, 10)),
     ("3/8", Fraction(14, 10)),
@@ -172,13 +177,36 @@ def area_of(room_list: tuple[Room, ...]) -> Fraction:
 
 def area_sqft(values: Values) -> Fraction:
     """Return the ceiling area [sq ft]: as it was given, or of the rooms."""
-    given = values.number_or_none("area_sqft")
-    return area_of(values.rooms()) if given is None else given
+    typed = values.number_or_none("area_sqft")
+    return area_of(values.rooms()) if typed is None else typed
+
+
+def area_given(values: Values) -> Quantity:
+    """Return the ceiling area: as it was given, or room by room and together."""
+    typed = values.number_or_none("area_sqft")
+    if typed is not None:
+        return given(typed, "sqft")
+    return total_of([given(room.ceiling_area_sqft(), "sqft", "geometry", room.name) for room in values.rooms()])
+
+
+def add_area(lines: Lines, values: Values) -> Quantity:
+    """Add the line of the ceiling area, and return it."""
+    rule = "From your rooms, or as you gave it."
+    return lines.add(name="area_sqft", label="Ceiling", unit="sqft", places=1, rule=rule, amount=area_given(values))
+
+
+def volume_given(values: Values) -> Quantity:
+    """Return the air in the rooms: as it was given, or room by room at its height and together."""
+    typed = values.number_or_none("volume_cuft")
+    if typed is not None:
+        return given(typed, "cuft")
+    height_ft = values.number("ceiling_height_ft")
+    return total_of([given(room.volume_cuft(height_ft), "cuft", "geometry", room.name) for room in values.rooms()])
 
 
 def volume_cuft(values: Values) -> Fraction:
     """Return the air in the rooms [cu ft]: as it was given, or of the rooms at their height."""
-    given = values.number_or_none("volume_cuft")
-    if given is not None:
-        return given
+    typed = values.number_or_none("volume_cuft")
+    if typed is not None:
+        return typed
     return total([room.volume_cuft(values.number("ceiling_height_ft")) for room in values.rooms()])

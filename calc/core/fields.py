@@ -6,6 +6,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from calc.numbers import measure, words
+from calc.numbers.quantity import YOURS, Quantity
+from calc.numbers.quantity import given as given_quantity
 from calc.rooms.rooms import Room, read_rooms
 
 KINDS = ("rooms", "list", "text", "length", "area", "volume", "temperature", "percent", "rate", "count", "choice")
@@ -84,11 +86,24 @@ class Values:
     """The inputs of one calculator, read and checked; `given` is the text as it was typed, with defaults filled in."""
 
     def __init__(
-        self, given: tuple[tuple[str, str], ...], numbers: dict[str, Fraction], rooms: tuple[Room, ...]
+        self,
+        given: tuple[tuple[str, str], ...],
+        numbers: dict[str, Fraction],
+        rooms: tuple[Room, ...],
+        fields: tuple[Field, ...] = (),
     ) -> None:
         self.given = given
         self._numbers = numbers
         self._rooms = rooms
+        self._fields = fields
+
+    def quantity(self, name: str) -> Quantity:
+        """Return a required number as a quantity: with the field's source behind it where it stands as the book has it."""
+        for field in self._fields:
+            if field.name == name:
+                usual = field.default and self.choice(name) == field.default
+                return given_quantity(self._numbers[name], field.unit, field.source if usual else YOURS)
+        raise KeyError(name)
 
     def number(self, name: str) -> Fraction:
         """Return a required number in the field's own unit."""
@@ -192,7 +207,7 @@ def read(
                     _called(field) + ": " + words.quoted(text) + " will not do, " + problem + ". " + allowed(field)
                 )
                 faults.append(Fault(field.name, text, message, field.example))
-    return Values(tuple(filled), numbers, rooms), tuple(faults)
+    return Values(tuple(filled), numbers, rooms, fields), tuple(faults)
 
 
 def allowed(field: Field) -> str:

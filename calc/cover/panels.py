@@ -4,33 +4,36 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from calc.common.inputs import ROOMS, WASTE
-from calc.core.answer import Answer, Calculator, Item, Line, line
+from calc.core.answer import Answer, Calculator, Item
 from calc.core.drawing import Dimension, Drawing, Shape
 from calc.core.fields import SHOW_IN, Fault, Field, InputFault, Values
+from calc.core.lines import Lines
 from calc.cover.tiles import TileLayout, tiles_over
 from calc.evidence.cautions import Caution, caution
 from calc.numbers import measure, words
-from calc.numbers.exact import ceiling, total
 from calc.numbers.measure import INCHES_PER_FOOT
+from calc.numbers.quantity import Quantity, fact, given, greatest, rounded_up, total
 from calc.numbers.words import short_decimal
 from calc.rooms.outlines import different
 from calc.rooms.rooms import Room
 from calc.rooms.strips import furring_rows_in
+from calc.text.door import say
 
 MOST_GLUED_PSF = Fraction(25, 10)  # on adhesive alone [lb/sq ft], ASTM D1779 note 2
-CONTACT_SQIN_PER_SQFT = 20  # least adhesive contact [sq in/sq ft], ASTM D1779 note 3
-ADHESIVE_IN = Fraction(1, 8)  # least thickness of the spots [in], the same note
-BOND_PSI = Fraction(1, 2)  # least strength of the bond [psi], ASTM D1779 1.1
-SPOTS_PER_TILE = 4  # a spot at each corner of a 12 x 12 in tile, the same note and NAVEDTRA 14044
-SPOT_TILE_SQIN = 144  # the tile that the four spots are for [sq in]
-WALL_ANGLE_FT = 12  # wall angle comes in such lengths [ft], NAVEDTRA 14044
-GRID_DROP_IN = 2  # least depth below the old ceiling [in], NAVEDTRA 14044
-FASTENERS_PER_TILE = 4  # staples or screws to a tile on furring [-], common practice
+CONTACT = fact(20, "sqin/sqft", "astm-d1779")  # least adhesive contact, ASTM D1779 note 3
+ADHESIVE = fact(Fraction(1, 8), "in", "astm-d1779")  # least thickness of the spots, the same note
+BOND = fact(Fraction(1, 2), "lb/sqin", "astm-d1779")  # least strength of the bond, ASTM D1779 1.1
+SPOTS = fact(4, "", "astm-d1779")  # a spot at each corner of a 12 x 12 in tile, the same note and NAVEDTRA 14044
+SPOT_TILE = fact(144, "sqin", "astm-d1779")  # the tile that the four spots are for
+WALL_ANGLE = fact(12, "ft", "navedtra-14044")  # wall angle comes in such lengths
+GRID_DROP = fact(2, "in", "navedtra-14044")  # least depth below the old ceiling
+FASTENERS = fact(4, "", "common-practice")  # staples or screws to a tile on furring
 SCREW_BITE_IN = Fraction(5, 8)  # least depth of a screw in the joist [in], IRC R702.3.5.1
 GOOD_BITE_IN = Fraction(1)  # what holds furring under a weight for years [in], common practice
 MOST_LINES = 40  # grid lines drawn each way; a finer grid is left out of the drawing
 MOST_ITEMS = 12
 D1779 = ("astm-d1779",)
+MANUAL = ("navedtra-14044",)
 
 TILE_LENGTH = Field(
     name="tile_length_in", label="Tile, east to west", kind="length", unit="in",
@@ -94,7 +97,7 @@ class PanelsInputs:
     show_in: str
 
 
-def panels(inputs: PanelsInputs, given: tuple[tuple[str, str], ...]) -> Answer:
+def panels(inputs: PanelsInputs, typed: tuple[tuple[str, str], ...]) -> Answer:
     """Return tiles whole and cut with their borders, cartons, and adhesive, furring or grid.
 
     Raises InputFault where glue may not be used: too heavy a tile, or a face that is untested, loose, or textured.
@@ -103,49 +106,78 @@ def panels(inputs: PanelsInputs, given: tuple[tuple[str, str], ...]) -> Answer:
     _refuse(inputs)
     show = inputs.show_in
     layouts = [tiles_over(room, inputs.tile_length_in, inputs.tile_width_in) for room in inputs.rooms]
-    area_sqft = total([room.ceiling_area_sqft() for room in inputs.rooms])
-    full = sum([one.full_tiles for one in layouts])
-    cut = sum([one.cut_pieces for one in layouts])
-    cut_tiles = sum([one.cut_tiles for one in layouts])
-    tiles = full + cut_tiles
-    with_waste = ceiling(Fraction(tiles) * (1 + inputs.waste_pct / 100))
-    cartons = ceiling(Fraction(with_waste, inputs.tiles_per_carton))
-    first = layouts[0]
-    name = inputs.rooms[0].name
-    lines = [
-        line("full_tiles", "Whole tiles", Fraction(full), "", 0, "Tiles that no wall or hole cuts.",
-             " + ".join([words.whole(one.full_tiles) for one in layouts]), ("geometry",), show),
-        line("cut_pieces", "Cut pieces", Fraction(cut), "", 0, "Tiles that a wall cuts, each counted by its box.",
-             " + ".join([words.whole(one.cut_pieces) for one in layouts]), ("geometry",), show),
-        line("cut_tiles", "Tiles that are cut", Fraction(cut_tiles), "", 0,
-             "Pieces of at most half a tile are cut two from one; every other piece takes its own.",
-             words.whole(cut) + " pieces, " + words.whole(cut - cut_tiles) + " of them from what is left", ("geometry",), show),
-        line("border_in", "Border at the west and east walls, first room", first.border_x_in, "in", 3,
-             "Half of a tile and what is left over; none where whole tiles fit.",
-             _border_working(inputs.rooms[0].size_ft()[0], inputs.tile_length_in, first.border_x_in, show), ("tile-how-to",), show),
-        line("border_other_in", "Border at the south and north walls, first room", first.border_y_in, "in", 3,
-             "The same, the other way.",
-             _border_working(inputs.rooms[0].size_ft()[1], inputs.tile_width_in, first.border_y_in, show), ("tile-how-to",), show),
-        line("cartons", "Cartons", Fraction(cartons), "", 0, "All tiles and waste over a carton, rounded up.",
-             words.whole(tiles) + " × " + short_decimal(1 + inputs.waste_pct / 100, 3) + ", so " + words.whole(with_waste) + "; ÷ "
-             + words.whole(inputs.tiles_per_carton), ("tile-how-to",), show),
-        line("tile_load_psf", "Load of the tiles", inputs.tile_weight_psf, "psf", 2, "As the carton says.",
-             short_decimal(inputs.tile_weight_psf, 2) + " lb/sq ft", ("your-figure", "usg-ceiling-load"), show),
-    ]  # fmt: skip
+    names = [room.name for room in inputs.rooms]
+    first, name, size_ft = layouts[0], names[0], inputs.rooms[0].size_ft()
+    lines = Lines("panels", show)
+    full = lines.add(
+        name="full_tiles",
+        label="Whole tiles",
+        unit="",
+        places=0,
+        rule="Tiles that no wall or hole cuts.",
+        amount=total([given(one.full_tiles, "", "geometry", names[at]) for at, one in enumerate(layouts)]),
+    )
+    cut = lines.add(
+        name="cut_pieces",
+        label="Cut pieces",
+        unit="",
+        places=0,
+        rule="Tiles that a wall cuts, each counted by its box.",
+        amount=total([given(one.cut_pieces, "", "geometry", names[at]) for at, one in enumerate(layouts)]),
+    )
+    saved = sum([one.cut_pieces - one.cut_tiles for one in layouts])
+    cut_tiles = lines.add(
+        name="cut_tiles",
+        label="Tiles that are cut",
+        unit="",
+        places=0,
+        rule="Pieces of at most half a tile are cut two from one; every other piece takes its own.",
+        amount=cut - given(saved, "", "geometry", say("panels.saved", "from what is left")),
+    )
+    lines.add(
+        name="border_in",
+        label="Border at the west and east walls, first room",
+        unit="in",
+        places=3,
+        rule="Half of a tile and what is left over; none where whole tiles fit.",
+        amount=border(size_ft=size_ft[0], tile_in=inputs.tile_length_in, found_in=first.border_x_in),
+    )
+    lines.add(
+        name="border_other_in",
+        label="Border at the south and north walls, first room",
+        unit="in",
+        places=3,
+        rule="The same, the other way.",
+        amount=border(size_ft=size_ft[1], tile_in=inputs.tile_width_in, found_in=first.border_y_in),
+    )
+    tiles = (full + cut_tiles).named("tiles")
+    with_waste = rounded_up(tiles * (1 + given(inputs.waste_pct, "%")), "tile")
+    cartons = lines.add(
+        name="cartons",
+        label="Cartons",
+        unit="",
+        places=0,
+        rule="All tiles and waste over a carton, rounded up.",
+        amount=rounded_up(with_waste / inputs.tiles_per_carton, "carton").cited("tile-how-to"),
+    )
+    weight = lines.add(
+        name="tile_load_psf", label="Load of the tiles", unit="psf", places=2, rule="As the carton says.",
+        amount=given(inputs.tile_weight_psf, "psf").cited("usg-ceiling-load"),
+    )  # fmt: skip
     if inputs.fixing == "glue":
-        lines += _glue(area_sqft, tiles, inputs, show)
+        _glue(lines, inputs, weight)
     elif inputs.fixing == "grid":
-        lines += _grid(inputs, show)
+        _grid(lines, inputs)
     else:
-        lines += _furring(inputs, tiles, show)
+        _furring(lines, inputs, tiles)
     return Answer(
         calculator="panels",
-        inputs=given,
-        figure=words.plural(cartons, "carton"),
-        figure_label="to buy, for " + words.plural(tiles, "tile") + " and waste",
-        sentence=words.plural(full, "tile stays", "tiles stay") + " whole and " + words.plural(cut, "piece is", "pieces are") + " cut. In " + name
-        + " the borders are " + lines[3].shown + " and " + lines[4].shown + ".",
-        lines=tuple(lines),
+        inputs=typed,
+        figure=words.plural(int(cartons.value), "carton"),
+        figure_label="to buy, for " + words.plural(int(tiles.value), "tile") + " and waste",
+        sentence=words.plural(int(full.value), "tile stays", "tiles stay") + " whole and " + words.plural(int(cut.value), "piece is", "pieces are") + " cut. In " + name
+        + " the borders are " + lines.shown("border_in") + " and " + lines.shown("border_other_in") + ".",
+        lines=lines.tuple(),
         cautions=_cautions(inputs),
         notes=_notes(inputs, layouts),
         drawing=_plan(inputs.rooms[0], first, inputs),
@@ -154,86 +186,119 @@ def panels(inputs: PanelsInputs, given: tuple[tuple[str, str], ...]) -> Answer:
     )  # fmt: skip
 
 
-def _border_working(size_ft: Fraction, tile_in: Fraction, border_in: Fraction, show: str) -> str:
-    size_in = size_ft * INCHES_PER_FOOT
-    text = short_decimal(size_in, 3) + " in by tiles of " + short_decimal(tile_in, 3) + " in"
-    if border_in == 0:
-        return text + ": whole tiles"
-    if size_in < tile_in:
-        return text + ": narrower than a tile, cut to the room"
-    over = size_in - (size_in // tile_in) * tile_in
-    return "(" + short_decimal(tile_in, 3) + " + " + short_decimal(over, 3) + ") ÷ 2"
+def border(*, size_ft: Fraction, tile_in: Fraction, found_in: Fraction) -> Quantity:
+    """Return the border [in] at both ends of a row `size_ft` [ft] long of tiles of `tile_in` [in]: half of a tile and what is left over.
+    `found_in` [in] stands where there is nothing to share: whole tiles, or a room narrower than a tile. Source: a how-to page."""
+    whole = size_ft * INCHES_PER_FOOT // tile_in
+    if found_in == 0 or whole == 0:
+        return given(found_in, "in", "tile-how-to")
+    tile = given(tile_in, "in")
+    return ((tile + (given(size_ft, "ft") - whole * tile)) / 2).cited("tile-how-to")
 
 
-def _glue(area_sqft: Fraction, tiles: int, inputs: PanelsInputs, show: str) -> list[Line]:
-    cuin_per_sqft = CONTACT_SQIN_PER_SQFT * ADHESIVE_IN
-    sqft_per_gal = measure.CUBIC_INCHES_PER_GALLON / cuin_per_sqft
-    adhesive_gal = area_sqft / sqft_per_gal
-    spots = ceiling(inputs.tile_length_in * inputs.tile_width_in * SPOTS_PER_TILE / SPOT_TILE_SQIN)
-    factor = BOND_PSI * CONTACT_SQIN_PER_SQFT / inputs.tile_weight_psf
-    return [
-        line("adhesive_sqft_per_gal", "A gallon of adhesive does at most", sqft_per_gal, "sqft/gal", 1,
-             "20 sq in of contact a square foot, 1/8 in thick, is 2.5 cu in; a gallon is 231.", "231 ÷ 2.5", D1779, show),
-        line("adhesive_gal", "Adhesive, at least", adhesive_gal, "gal", 2, "Area over what a gallon does.",
-             short_decimal(area_sqft, 2) + " ÷ 92.4", D1779, show),
-        line("spots", "Spots of adhesive, each tile", Fraction(spots), "", 0, "Four to 12 x 12 in, one at each corner.",
-             "4 × " + short_decimal(inputs.tile_length_in, 2) + " × " + short_decimal(inputs.tile_width_in, 2) + " ÷ 144",
-             ("astm-d1779", "navedtra-14044"), show),
-        line("bond_factor", "Bond over load", factor, "", 1, "1/2 psi on 20 sq in holds 10 lb/sq ft; over the tile's weight.",
-             "0.5 × 20 ÷ " + short_decimal(inputs.tile_weight_psf, 3), D1779, show),
-    ]  # fmt: skip
+def _glue(lines: Lines, inputs: PanelsInputs, weight: Quantity) -> None:
+    spread = lines.add(
+        name="adhesive_sqft_per_gal",
+        label="Adhesive does at most",
+        unit="sqft/gal",
+        places=1,
+        rule="One over the contact that each part of the face needs, as thick as the spots are.",
+        amount=1 / (CONTACT * ADHESIVE),
+    )
+    area = total([given(room.ceiling_area_sqft(), "sqft", "geometry", room.name) for room in inputs.rooms])
+    lines.add(
+        name="adhesive_gal",
+        label="Adhesive, at least",
+        unit="gal",
+        places=2,
+        rule="Area over what the adhesive does.",
+        amount=(area / spread).cited(*D1779),
+    )
+    lines.add(
+        name="spots",
+        label="Spots of adhesive, each tile",
+        unit="",
+        places=0,
+        rule="Four to a tile of {tile}, one at each corner.",
+        amount=rounded_up(
+            SPOTS * given(inputs.tile_length_in, "in") * given(inputs.tile_width_in, "in") / SPOT_TILE
+        ).cited("navedtra-14044"),
+        tile=measure.limit(Fraction(INCHES_PER_FOOT), "12 in", inputs.show_in),
+    )
+    lines.add(
+        name="bond_factor", label="Bond over load", unit="", places=1, rule="What the least bond holds on the least contact, over the tile's weight.",
+        amount=BOND * CONTACT / weight,
+    )  # fmt: skip
 
 
-def _grid(inputs: PanelsInputs, show: str) -> list[Line]:
-    planned = [_planned_ft(room, inputs) for room in inputs.rooms]
+def planned(*, size_ft: Fraction, tile_in: Fraction) -> Quantity:
+    """Return a side of a room [ft] rounded up to whole tiles of `tile_in` [in], for material. Source: NAVEDTRA 14044."""
+    tile = given(tile_in, "in")
+    return (rounded_up(given(size_ft, "ft") / tile, "tile") * tile).cited(*MANUAL)
+
+
+def _grid(lines: Lines, inputs: PanelsInputs) -> None:
+    sizes = [room.size_ft() for room in inputs.rooms]
+    sides = [
+        (
+            planned(size_ft=size[0], tile_in=inputs.tile_length_in),
+            planned(size_ft=size[1], tile_in=inputs.tile_width_in),
+        )
+        for size in sizes
+    ]
+    long = lines.add(
+        name="planned_length_ft",
+        label="First room, planned length",
+        unit="ft",
+        places=2,
+        rule="Rounded up to whole tiles, for material.",
+        amount=sides[0][0],
+    )
+    wide = lines.add(
+        name="planned_width_ft",
+        label="First room, planned width",
+        unit="ft",
+        places=2,
+        rule="The same, the other way.",
+        amount=sides[0][1],
+    )
+    sides[0] = (long, wide)
     # Angle is bought by the planned size: the safer of two readings of the manual.
-    pieces = [ceiling((long_ft + wide_ft) * 2 / WALL_ANGLE_FT) for long_ft, wide_ft in planned]
-    true_pieces = [ceiling(room.perimeter_ft() / WALL_ANGLE_FT) for room in inputs.rooms]
-    bought = max(sum(pieces), sum(true_pieces))
-    told = "; ".join(
-        ["(" + short_decimal(long_ft, 3) + " + " + short_decimal(wide_ft, 3) + ") × 2 ÷ 12, so " + words.whole(pieces[at])
-         for at, (long_ft, wide_ft) in enumerate(planned)]
+    pieces = [rounded_up((one + other) * 2 / WALL_ANGLE) for one, other in sides]
+    edges = [rounded_up(given(room.perimeter_ft(), "ft", "geometry", room.name) / WALL_ANGLE) for room in inputs.rooms]
+    by_plan = total(pieces).named(say("panels.by_plan", "by the planned sizes"))
+    by_edge = total(edges).named(say("panels.by_edge", "by the true edge"))
+    lines.add(
+        name="wall_angles",
+        label="Wall angle, pieces of {length}",
+        unit="",
+        places=0,
+        amount=greatest(by_plan, by_edge),
+        rule="Round the planned sizes over {length}, a fraction of a piece is a piece; or by the true edge, if that takes more.",
+        length=measure.limit(WALL_ANGLE.to("in"), "12 ft", inputs.show_in),
+    )
+    lines.add(
+        name="grid_drop_in", label="Hung below the old ceiling, at least", unit="in", places=0, rule="So that a tile can be tipped in.", amount=GRID_DROP,
     )  # fmt: skip
-    told += "; by the true edge " + "; ".join(
-        [short_decimal(room.perimeter_ft(), 3) + " ÷ 12, so " + words.whole(true_pieces[at]) for at, room in enumerate(inputs.rooms)]
-    )  # fmt: skip
-    if len(planned) > 1:
-        told += "; in all " + words.whole(sum(pieces)) + " or " + words.whole(sum(true_pieces))
-    long_ft, wide_ft = planned[0]
-    return [
-        line("planned_length_ft", "First room, planned length", long_ft, "ft", 2, "Rounded up to whole tiles, for material.",
-             measure.shown(inputs.rooms[0].size_ft()[0], "ft", 2, show), ("navedtra-14044",), show),
-        line("planned_width_ft", "First room, planned width", wide_ft, "ft", 2, "The same, the other way.",
-             measure.shown(inputs.rooms[0].size_ft()[1], "ft", 2, show), ("navedtra-14044",), show),
-        line("wall_angles", "Wall angle, pieces of 12 ft", Fraction(bought), "", 0,
-             "Round the planned sizes over 12 ft, a fraction of a piece is a piece; or by the true edge, if that takes more.",
-             told + "; the greater is " + words.whole(bought), ("navedtra-14044",), show),
-        line("grid_drop_in", "Hung below the old ceiling, at least", Fraction(GRID_DROP_IN), "in", 0,
-             "So that a tile can be tipped in.", "2 in", ("navedtra-14044",), show),
-    ]  # fmt: skip
 
 
-def _planned_ft(room: Room, inputs: PanelsInputs) -> tuple[Fraction, Fraction]:
-    east, north = room.size_ft()
-    long_tile, wide_tile = inputs.tile_length_in / INCHES_PER_FOOT, inputs.tile_width_in / INCHES_PER_FOOT
-    return ceiling(east / long_tile) * long_tile, ceiling(north / wide_tile) * wide_tile
-
-
-def _furring(inputs: PanelsInputs, tiles: int, show: str) -> list[Line]:
-    told = []
-    length_ft = Fraction(0)
+def _furring(lines: Lines, inputs: PanelsInputs, tiles: Quantity) -> None:
+    parts = []
     for room in inputs.rooms:
         rows = [row_in / INCHES_PER_FOOT for row_in in furring_rows_in(room, inputs.furring_spacing_in)]
-        length_ft += total(rows)
         for row_ft in different(rows):
-            told.append(words.whole(len([one for one in rows if one == row_ft])) + " × " + short_decimal(row_ft, 2))
-    return [
-        line("furring_ft", "Furring", length_ft, "ft", 0,
-             "Rows east and west, evenly spread and no farther apart than that, each as long as the floor is there; one along each wall.",
-             " + ".join(told), ("geometry", "common-practice"), show),
-        line("fasteners", "Staples or screws", Fraction(tiles * FASTENERS_PER_TILE), "", 0, "Four to a tile.",
-             words.whole(tiles) + " × 4", ("common-practice",), show),
-    ]  # fmt: skip
+            parts.append(len([one for one in rows if one == row_ft]) * given(row_ft, "ft", "geometry"))
+    lines.add(
+        name="furring_ft",
+        label="Furring",
+        unit="ft",
+        places=0,
+        amount=total(parts).cited("common-practice"),
+        rule="Rows east and west, evenly spread and no farther apart than that, each as long as the floor is there; one along each wall.",
+    )
+    lines.add(
+        name="fasteners", label="Staples or screws", unit="", places=0, rule="Four to a tile.", amount=tiles * FASTENERS,
+    )  # fmt: skip
 
 
 def _refuse(inputs: PanelsInputs) -> None:

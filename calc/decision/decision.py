@@ -1,9 +1,8 @@
 """Decision: which of eight ways are open for this ceiling, why, what would change it, and what to do next."""
 
-from fractions import Fraction
-
-from calc.core.answer import Answer, Branch, Calculator, Item, Line, Listing, line
+from calc.core.answer import Answer, Branch, Calculator, Item, Listing
 from calc.core.fields import SHOW_IN, Field, Values
+from calc.core.lines import Lines
 from calc.decision.questions import ELSEWHERE, QUESTIONS, UNKNOWN, WAYS, action, question
 from calc.decision.rules import RULES
 from calc.decision.shared_figures import SHARED, share
@@ -23,6 +22,8 @@ from calc.decision.verdict import (
 )
 from calc.evidence.limits import known_place
 from calc.numbers import words
+from calc.numbers.quantity import told
+from calc.text.door import say
 
 __all__ = [
     "AFTER", "CLEARED", "CLOSED", "NOT_KNOWN", "OPEN", "STATES", "cleared", "decision", "facts_of", "fires", "settled", "stands",
@@ -75,8 +76,8 @@ def decision(
     listings.append(Listing("next", "What to do next, in this order", tuple([(action(one).text, "") for one in steps])))
     if asks:
         best = question(asks[0])
-        told = best.field.label + " " + best.field.why + " " + action(best.action).text
-        listings.append(Listing("best_question", "The question most worth an answer", ((told, ""),)))
+        asked = best.field.label + " " + best.field.why + " " + action(best.action).text
+        listings.append(Listing("best_question", "The question most worth an answer", ((asked, ""),)))
     items = [
         Item(name, STATES[look.ranks[at]], look.change(at), (), look.reasons(at), "methods/" + way)
         for at, (way, name) in enumerate(WAYS)
@@ -93,7 +94,7 @@ def decision(
         figure=figure,
         figure_label=label,
         sentence="First: " + action(steps[0]).text,
-        lines=tuple([_count(rank, by_state[rank], show_in) for rank in range(len(STATES))]),
+        lines=_counts(by_state, show_in).tuple(),
         cautions=look.cautions(),
         notes=_notes(place),
         drawing=None,
@@ -126,15 +127,21 @@ def _label(by_state: list[list[str]]) -> str:
     return "of eight; " + words.listed(parts)  # fmt: skip
 
 
-def _count(rank: int, names: list[str], show_in: str) -> Line:
-    rules = (
-        "No rule stands against it.",
-        "No rule closes it, and one asks for something first.",
-        "An answer is missing, or a result does not cover it, and a rule could close it.",
-        "A rule closes it.",
-    )
-    name = "ways_" + STATES[rank].replace(" ", "_")
-    return line(name, "Ways " + STATES[rank], Fraction(len(names)), "", 0, rules[rank], words.listed(names) or "none", ("common-practice",), show_in)  # fmt: skip
+COUNTED_AS = (  # what each state's count means
+    "No rule stands against it.",
+    "No rule closes it, and one asks for something first.",
+    "An answer is missing, or a result does not cover it, and a rule could close it.",
+    "A rule closes it.",
+)
+
+
+def _counts(by_state: list[list[str]], show_in: str) -> Lines:
+    lines = Lines("decision", show_in)
+    for rank, names in enumerate(by_state):
+        name = "ways_" + STATES[rank].replace(" ", "_")
+        counted = told(len(names), "", words.listed(names) or say("decision.none", "none"), "common-practice")
+        lines.add(name=name, label="Ways " + STATES[rank], unit="", places=0, rule=COUNTED_AS[rank], amount=counted)
+    return lines
 
 
 def _notes(place: str) -> tuple[str, ...]:

@@ -17,8 +17,9 @@ from calc.common.inputs import (
 from calc.core.answer import Answer, Calculator, Item
 from calc.core.drawing import Dimension, Drawing, Label, Shape
 from calc.core.fields import SHOW_IN, Fault, Field, InputFault, Values
-from calc.drying.drying import LEAST_TEMPERATURE_F, band_text
-from calc.drying.humidity_lines import LAW, heat_kw, lines_of, most_humid
+from calc.drying.chart import band_text
+from calc.drying.drying import LEAST_TEMPERATURE_F
+from calc.drying.humidity_lines import LAW, heat, lines_of, most_humid
 from calc.drying.law import FREEZING_F, WARMEST_F
 from calc.drying.room_water import TICKS_PER_H, UNIT_LB
 from calc.drying.three_ways import HOURS_PER_DAY, HumidityInputs, Way, three_ways
@@ -158,7 +159,9 @@ def _item(inputs: HumidityInputs, way: Way) -> Item:
         text = "It may ice up under 65 °F, and then takes nothing. " + text
     sources: tuple[str, ...] = LAW
     if way.name == "window_hours":
-        text += " Drying takes about " + short_decimal(heat_kw(inputs, way), 1) + " kW of heat, walls not counted."
+        text += (
+            " Drying takes about " + short_decimal(heat(inputs, way).to("kW"), 1) + " kW of heat, walls not counted."
+        )
         sources = LAW + ("ashrae-moist-air",)
     if way.longest is None:
         text += " Without heat the room falls toward freezing, and then nothing dries."

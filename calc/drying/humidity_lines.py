@@ -2,19 +2,25 @@
 
 from fractions import Fraction
 
-from calc.common.inputs import WATER_LB_PER_GAL
-from calc.core.answer import Line, line
-from calc.drying.air import dew_point_f, humidity_ratio, vapor_pressure_psi
+from calc.common.inputs import WATER_AT_F, WATER_WEIGHT
+from calc.core.answer import Line
+from calc.core.lines import Lines
+from calc.drying.air import STANDARD_PRESSURE_PSI, WATER_TO_AIR_MASS, dew_point_f, vapor_pressure_psi
 from calc.drying.coats import Layers
-from calc.drying.law import basis_h
+from calc.drying.law import BASIS_THICKNESS_IN, basis_h
 from calc.drying.room_water import LONGEST_H, UNIT_LB
 from calc.drying.three_ways import BURNED_LB_PER_BTU, HOURS_PER_DAY, HumidityInputs, Run, Way, room_air
 from calc.numbers import measure
-from calc.numbers.measure import BTU_PER_H_PER_KILOWATT, GRAINS_PER_POUND
+from calc.numbers.quantity import Quantity, fact, given, told
 from calc.numbers.words import decimal, short_decimal
+from calc.numbers.working import number
+from calc.text.door import say
 
-AIR_BTU_PER_CUFT_F = Fraction(18, 1000)  # what warms a cubic foot of room air by 1 degF [Btu/(cu ft degF)], ASHRAE 2017
-VAPOR_BTU_PER_LB = Fraction(1055)  # what turns a pound of water at 68 degF into vapor [Btu/lb], ASHRAE 2017
+AIR_HEAT = fact(Fraction(18, 1000), "Btu/cuft/dF", "ashrae-moist-air")  # what warms room air, ASHRAE 2017
+VAPOR_HEAT = fact(1055, "Btu/lb", "ashrae-moist-air")  # what turns water at 68 degF into vapor, ASHRAE 2017
+BURNED = fact(BURNED_LB_PER_BTU * 1000, "lb/1000Btu", "combustion-water")
+WATER_TO_AIR = fact(WATER_TO_AIR_MASS, "", "ashrae-vapor-pressure")
+STANDARD_PRESSURE = fact(STANDARD_PRESSURE_PSI, "psi", "ashrae-vapor-pressure")
 ALMOST_FULL_PCT = Fraction(999, 10)  # above it the law's time is told no more [%]
 LAW = ("gypsum-handbook-drying", "ashrae-vapor-pressure", "common-practice")
 
@@ -23,43 +29,80 @@ def lines_of(inputs: HumidityInputs, ways: tuple[Way, ...]) -> tuple[Line, ...]:
     """Return every line of working: hours, the top of the humidity, water, heat, machine and the room's air at first."""
     show, closed, window = inputs.show_in, ways[0], ways[1]
     start_psi = vapor_pressure_psi(inputs.temperature_f) * inputs.humidity_pct / 100
+    start = given(start_psi, "psi", "ashrae-vapor-pressure")
     peaked = most_humid(closed)
-    lines = []
+    lines = Lines("humidity", show)
     for way in ways:
-        lines += _hours_lines(way, show)
-    lines += [
-        line(
-            "peak_humidity_pct", "Highest humidity, room closed", peaked.course.peak_pct(), "%", 1,
-            "The top of the curve, of all the leaks and times that were followed.", _peak_working(peaked), LAW, show,
+        lines.found += _hours_lines(way, show)
+    lines.add(
+        name="peak_humidity_pct",
+        label="Highest humidity, room closed",
+        unit="%",
+        places=1,
+        rule="The top of the curve, of all the leaks and times that were followed.",
+        amount=told(peaked.course.peak_pct(), "%", _peak_working(peaked), *LAW),
+    )
+    layers = inputs.layers()
+    lines.add(
+        name="water_lb",
+        label="Water in the coats",
+        unit="lb",
+        places=1,
+        rule="Water times its weight at {heat}. {held}. {balance}.",
+        amount=(given(layers.water_gal, "gal", "compound-water") * WATER_WEIGHT).cited(
+            "compound-label", "common-practice"
         ),
-        line(
-            "water_lb", "Water in the coats", inputs.layers().water_gal * WATER_LB_PER_GAL, "lb", 1,
-            "8.3285 lb a gallon at 70 °F. Every pound is found again: in the coats, in the air, or where it went.",
-            _water_working(inputs.layers(), closed), ("iapws-water", "compound-label", "compound-water", "common-practice"), show,
+        heat=measure.shown(Fraction(WATER_AT_F), "F", 0, show),
+        held=_held_told(layers, show),
+        balance=_balance_told(closed, show),
+    )
+    for name, label, way in (("closed", "room closed", closed), ("window", "window open", window)):
+        lines.add(
+            name=name + "_heat_kw",
+            label="Heat that drying takes, " + label,
+            unit="kW",
+            places=1,
+            amount=heat(inputs, way),
+            rule="What warms the air from outdoors, and what turns the water to vapor. Walls and windows come on top.",
+        )
+    rated_psi = room_air(inputs, inputs.temperature_f, inputs.open_air_changes_per_hour, Fraction(0)).rated_psi
+    lines.add(
+        name="machine_takes_pt_per_day",
+        label="The machine takes at first",
+        unit="pt/day",
+        places=1,
+        rule="In proportion to the water in the air, beside that at {rated} and 60 %; and at most its rating.",
+        amount=machine_takes(
+            plate=given(inputs.dehumidifier_pt_per_day, "pt/day"),
+            air=start,
+            rated=given(rated_psi, "psi", "aham-dehumidifier"),
         ),
-        _heat_line("closed_heat_kw", "Heat that drying takes, room closed", inputs, closed, show),
-        _heat_line("window_heat_kw", "Heat that drying takes, window open", inputs, window, show),
-        _machine_line(inputs, start_psi, show),
-        line(
-            "burner_water_lb", "Water from the burner", inputs.burner_btu_per_h * BURNED_LB_PER_BTU * HOURS_PER_DAY, "lb", 1,
-            "0.094 lb for each 1,000 Btu of natural gas, in a day.", short_decimal(inputs.burner_btu_per_h, 0) + " × 0.000094 × 24",
-            ("combustion-water",), show,
-        ),
-        line(
-            "moisture_gr_per_lb", "Water in the room's air at first", humidity_ratio(start_psi) * GRAINS_PER_POUND, "gr/lb", 1,
-            "By the vapor pressure, at sea level.", "0.621945 × " + decimal(start_psi, 6) + " ÷ (14.696 − " + decimal(start_psi, 6) + ") × 7,000",
-            ("ashrae-vapor-pressure",), show,
-        ),
-    ]  # fmt: skip
+        rated=measure.shown(inputs.rated_f, "F", 0, show),
+    )
+    lines.add(
+        name="burner_water_lb",
+        label="Water from the burner",
+        unit="lb",
+        places=1,
+        rule="What natural gas gives as it burns, in a day.",
+        amount=given(inputs.burner_btu_per_h, "Btu/h") * BURNED * given(HOURS_PER_DAY, "h", "combustion-water"),
+    )
+    lines.add(
+        name="moisture_gr_per_lb", label="Water in the room's air at first", unit="gr/lb", places=1, rule="By the vapor pressure, at sea level.",
+        amount=WATER_TO_AIR * start / (STANDARD_PRESSURE - start),
+    )  # fmt: skip
     dew = dew_point_f(start_psi) if start_psi > 0 else None
     if dew is not None:
-        lines.append(
-            line(
-                "dew_point_f", "It wets what is colder than", dew, "F", 1, "The dew point of the room's air at first.",
-                decimal(start_psi, 6) + " psi is what full air of that heat holds", ("ashrae-vapor-pressure",), show,
-            )
+        holds = say(
+            "humidity.dew_point_f.working",
+            "{pressure} is what full air of that heat holds",
+            pressure=number(start_psi, "psi", show == "metric"),
+        )
+        lines.add(
+            name="dew_point_f", label="It wets what is colder than", unit="F", places=1, rule="The dew point of the room's air at first.",
+            amount=told(dew, "F", holds, "ashrae-vapor-pressure"),
         )  # fmt: skip
-    return tuple(lines)
+    return lines.tuple()
 
 
 def _hours_lines(way: Way, show: str) -> list[Line]:
@@ -70,38 +113,52 @@ def _hours_lines(way: Way, show: str) -> list[Line]:
         (way.name + "_high", "wait this long", way.longest),
     ):
         hours = None if run is None else run.course.hours_to_dry
-        value = Fraction(LONGEST_H) if hours is None else hours
-        shown = "not in 30 days" if hours is None else measure.shown(hours, "h", 1, show)
-        working = "the room may freeze before it is dry" if run is None else _run_working(run)
+        never = say("humidity.never", "not in 30 days")
+        frozen = say("humidity.frozen", "the room may freeze before it is dry")
         rule = "Each coat by the law at the humidity of the hour, one after another; air changes and machine carry the water off."
         found.append(
-            Line(name, way.told + ", " + label, value, "h", 1, shown, rule, working, LAW + ("aham-dehumidifier",))
+            Line(
+                name=name,
+                label=way.told + ", " + label,
+                value=Fraction(LONGEST_H) if hours is None else hours,
+                unit="h",
+                places=1,
+                shown=never if hours is None else measure.shown(hours, "h", 1, show),
+                rule=say("humidity.hours.rule", rule),
+                working=frozen if run is None else _run_working(run, show),
+                sources=LAW + ("aham-dehumidifier",),
+            )
         )
     return found
 
 
-def _run_working(run: Run) -> str:
+def _run_working(run: Run, show: str) -> str:
     """Coat by coat: its hours, beside the basis coat's hours in air as it was on average, which the drying form gives too."""
     air = run.air
-    told = []
+    parts = []
     for at, (hours, mean_pct) in enumerate(run.course.coats):
         text = "coat " + str(at + 1) + ": "
         if mean_pct < ALMOST_FULL_PCT:
             text += (
                 decimal(basis_h(air.saturated_psi, mean_pct), 1)
-                + " h for 1/16 in × "
+                + " h for "
+                + measure.limit(BASIS_THICKNESS_IN, "1/16 in", show)
+                + " × "
                 + short_decimal(run.loads[at][1], 3)
                 + " ≈ "
             )
-        told.append(text + decimal(hours, 1) + " h at " + decimal(mean_pct, 1) + " % on average")
+        parts.append(text + decimal(hours, 1) + " h at " + decimal(mean_pct, 1) + " % on average")
     if run.course.hours_to_dry is None:
-        told.append("after 30 days " + decimal(run.course.end.coat * UNIT_LB, 1) + " lb are still in the coats")
+        left = measure.shown(run.course.end.coat * UNIT_LB, "lb", 1, show)
+        parts.append("after 30 days " + left + " are still in the coats")
     else:
-        told.append("together " + decimal(run.course.hours_to_dry, 1) + " h")
-    told.append(
-        decimal(air.temperature_f, 0) + " °F, air changes an hour: " + short_decimal(air.air_changes_per_hour, 2)
+        parts.append("together " + decimal(run.course.hours_to_dry, 1) + " h")
+    parts.append(
+        measure.shown(air.temperature_f, "F", 0, show)
+        + ", air changes an hour: "
+        + short_decimal(air.air_changes_per_hour, 2)
     )
-    return "; ".join(told)
+    return "; ".join(parts)
 
 
 def most_humid(closed: Way) -> Run:
@@ -116,7 +173,7 @@ def most_humid(closed: Way) -> Run:
 def _peak_working(run: Run) -> str:
     course, air = run.course, run.air
     peak_h, peak_pct = course.peak_h(), course.peak_pct()
-    told = (
+    text = (
         "after "
         + decimal(peak_h, 1)
         + " h, with "
@@ -124,9 +181,9 @@ def _peak_working(run: Run) -> str:
         + " air changes an hour"
     )
     if peak_h == 0:
-        return told + ": the start itself"
+        return text + ": the start itself"
     if peak_pct >= ALMOST_FULL_PCT:
-        return told + ": the air is full, and what more comes wets cold faces"
+        return text + ": the air is full, and what more comes wets cold faces"
     gone_h, at = Fraction(0), 0
     while at < len(course.coats) and gone_h + course.coats[at][0] < peak_h:
         gone_h += course.coats[at][0]
@@ -135,71 +192,51 @@ def _peak_working(run: Run) -> str:
     gives = water_lb / (times * basis_h(air.saturated_psi, peak_pct))
     carried = air.air_changes_per_hour * air.lb_per_psi() * (air.saturated_psi * peak_pct / 100 - air.outdoor_psi)
     return (
-        told + ": there coat " + str(at + 1) + " gives " + decimal(water_lb, 1) + " lb ÷ " + decimal(water_lb / gives, 1) + " h = "
+        text + ": there coat " + str(at + 1) + " gives " + decimal(water_lb, 1) + " lb ÷ " + decimal(water_lb / gives, 1) + " h = "
         + decimal(gives, 2) + " lb an hour" + (", the burner " + decimal(air.added_lb_per_h, 2) + " lb" if air.added_lb_per_h > 0 else "")
         + ", and the air carries off " + decimal(carried, 2) + " lb"
     )  # fmt: skip
 
 
-def _water_working(layers: Layers, closed: Way) -> str:
-    course = closed.law.course
-    began, books = course.start, course.end
-    told = (
-        short_decimal(layers.water_gal, 2)
-        + " gal × 8.3285; such coats of all-purpose compound hold "
-        + short_decimal(layers.held_gal, 2)
-        + " gal"
-    )
+def _held_told(layers: Layers, show: str) -> str:
+    held = measure.shown(layers.held_gal, "gal", 2, show)
     if layers.stretch > 1:
-        told += ", so each takes " + short_decimal(layers.stretch, 2) + " times as long"
-    elif layers.water_gal < layers.held_gal:
-        told += "; with less, each still takes the time of its thickness"
-    return (
-        told + ". Room closed: " + decimal((began.coat + began.air + books.added) * UNIT_LB, 3) + " lb with the air's and the burner's in, "
-        + decimal((books.coat + books.air + books.vented + books.removed + books.condensed) * UNIT_LB, 3) + " lb found"
-    )  # fmt: skip
+        text = "Such coats of all-purpose compound hold {held}, so each takes {times} times as long"
+        return say("humidity.held.more", text, held=held, times=short_decimal(layers.stretch, 2))
+    if layers.water_gal < layers.held_gal:
+        text = "Such coats of all-purpose compound hold {held}; with less, each still takes the time of its thickness"
+        return say("humidity.held.less", text, held=held)
+    return say("humidity.held", "Such coats of all-purpose compound hold {held}", held=held)
 
 
-def heat_kw(inputs: HumidityInputs, way: Way) -> Fraction:
-    """Return the heat [kW] that holds the room's heat on average while `way` dries it, without what walls and windows lose.
-
-    Source: ASHRAE 2017, heat of moist air.
-    """
-    air, water = _heat_btu_per_h(inputs, _warm_run(inputs, way))
-    return (air + water) / BTU_PER_H_PER_KILOWATT
-
-
-def _warm_run(inputs: HumidityInputs, way: Way) -> Run:
-    return way.soonest if way.law.air.temperature_f < inputs.temperature_f else way.law
+def _balance_told(closed: Way, show: str) -> str:
+    """Every pound is found again: what went in and what was found, room closed."""
+    began, books = closed.law.course.start, closed.law.course.end
+    went = (began.coat + began.air + books.added) * UNIT_LB
+    found = (books.coat + books.air + books.vented + books.removed + books.condensed) * UNIT_LB
+    text = "Room closed, {went} with the air's and the burner's in; {found} found again, in the coats, in the air, or where it went"
+    return say(
+        "humidity.balance", text, went=measure.shown(went, "lb", 3, show), found=measure.shown(found, "lb", 3, show)
+    )
 
 
-def _heat_btu_per_h(inputs: HumidityInputs, run: Run) -> tuple[Fraction, Fraction]:
-    """What warms the air from outdoors, and what turns water to vapor, on average over the course [Btu/h]."""
+def heat(inputs: HumidityInputs, way: Way) -> Quantity:
+    """Return the heat [Btu/h] that holds the room's heat on average while `way` dries it: what warms the air from outdoors, and what
+    turns water to vapor. What walls and windows lose is not in it. Source: ASHRAE 2017, heat of moist air."""
+    run = way.soonest if way.law.air.temperature_f < inputs.temperature_f else way.law
     colder_f = max(inputs.temperature_f - inputs.outdoor_temperature_f, Fraction(0))
-    air = inputs.volume_cuft * run.air.air_changes_per_hour * AIR_BTU_PER_CUFT_F * colder_f
+    air = (
+        given(inputs.volume_cuft, "cuft")
+        * given(run.air.air_changes_per_hour, "per_h")
+        * AIR_HEAT
+        * given(colder_f, "dF")
+    )
     dried_lb = (run.course.start.coat - run.course.end.coat) * UNIT_LB
-    return air, dried_lb / run.course.followed_h() * VAPOR_BTU_PER_LB
+    return air + given(dried_lb, "lb") / given(run.course.followed_h(), "h") * VAPOR_HEAT
 
 
-def _heat_line(name: str, label: str, inputs: HumidityInputs, way: Way, show: str) -> Line:
-    run = _warm_run(inputs, way)
-    air, water = _heat_btu_per_h(inputs, run)
-    working = (
-        short_decimal(inputs.volume_cuft, 0) + " cu ft × " + short_decimal(run.air.air_changes_per_hour, 2) + " × 0.018 × "
-        + short_decimal(max(inputs.temperature_f - inputs.outdoor_temperature_f, Fraction(0)), 1) + " °F + "
-        + decimal((run.course.start.coat - run.course.end.coat) * UNIT_LB, 1) + " lb ÷ " + decimal(run.course.followed_h(), 1)
-        + " h × 1,055 = " + decimal(air + water, 0) + " Btu/h ÷ 3,412"
-    )  # fmt: skip
-    rule = "0.018 Btu a cubic foot and degree for air from outdoors, 1,055 Btu a pound for the water. Walls and windows come on top."
-    return line(name, label, heat_kw(inputs, way), "kW", 1, rule, working, ("ashrae-moist-air",), show)
-
-
-def _machine_line(inputs: HumidityInputs, start_psi: Fraction, show: str) -> Line:
-    rated_psi = room_air(inputs, inputs.temperature_f, inputs.open_air_changes_per_hour, Fraction(0)).rated_psi
-    takes = inputs.dehumidifier_pt_per_day * min(start_psi / rated_psi, Fraction(1))
-    return line(
-        "machine_takes_pt_per_day", "The machine takes at first", takes, "pt/day", 1,
-        "In proportion to the water in the air, and at most its rating.",
-        short_decimal(inputs.dehumidifier_pt_per_day, 1) + " × " + decimal(start_psi, 4) + " psi ÷ " + decimal(rated_psi, 4) + " psi at "
-        + short_decimal(inputs.rated_f, 0) + " °F and 60 %", ("aham-dehumidifier", "doe-dehumidifier", "common-practice"), show,
-    )  # fmt: skip
+def machine_takes(*, plate: Quantity, air: Quantity, rated: Quantity) -> Quantity:
+    """Return what a machine takes in air of the vapor pressure `air` [psi]: its `plate` [pt/day] in proportion to the pressure at which it
+    is `rated` [psi], and at most its plate. Sources: the rating points; the proportion is common practice, no source."""
+    takes = plate * air / rated if air.value < rated.value else plate
+    return takes.cited("doe-dehumidifier", "common-practice")

@@ -7,7 +7,10 @@ is missing to saturation. What stands above that power falls from dry air to dam
 from dataclasses import dataclass
 from fractions import Fraction
 
+from calc.drying.air import vapor_pressure_psi
 from calc.numbers.exact import round_half_up
+from calc.numbers.quantity import Quantity, fact, told
+from calc.text.door import say
 
 BASIS_THICKNESS_IN = Fraction(1, 16)  # thickness of the published graph [in], Drywall Finishing Council
 # (humidity [%], time x vapor pressure x missing humidity [h psi]): the mean of each row of the table over 32 to 80 degF,
@@ -17,7 +20,9 @@ DRYING_ROWS = (
     (60, Fraction(294, 100)), (70, Fraction(291, 100)), (80, Fraction(278, 100)), (85, Fraction(273, 100)),
     (90, Fraction(250, 100)), (95, Fraction(248, 100)), (98, Fraction(220, 100)),
 )  # fmt: skip
-BAND = Fraction(1, 4)  # how far the table itself is trusted [-]; its sure cells lie within 9 % of the law
+TABLE = "gypsum-handbook-drying"
+BAND_PCT = 25  # how far the table itself is trusted [%]; its sure cells lie within 9 % of the law
+BAND = Fraction(BAND_PCT, 100)  # the same [-]
 NO_DRYING_PCT = 98  # the last row of the published table [%]
 FREEZING_F = 32  # [degF]
 WARMEST_F = 98  # end of the published graph [degF]
@@ -78,3 +83,55 @@ def basis_h(saturated_psi: Fraction, humidity_pct: Fraction) -> Fraction:
 def scaled(band: Band, factor: Fraction) -> Band:
     """Return `band` with each of its three times `factor` [h or -, > 0]."""
     return Band(band.low_h * factor, band.law_h * factor, band.high_h * factor)
+
+
+# The clauses of the law on quantities, for a form that tells its working. What follows a course hour by hour has the bare ones
+# above; a test holds the two together.
+
+BASIS_THICKNESS = fact(BASIS_THICKNESS_IN, "in", "dfc-drying-graph")
+TRUSTED = fact(BAND_PCT, "%", "common-practice")
+_ROWS = tuple([(fact(pct, "%", TABLE), fact(constant, "h psi", TABLE)) for pct, constant in DRYING_ROWS])
+
+
+def pressure_of_vapor(*, temperature_f: Fraction, heat: str) -> Quantity:
+    """Return the pressure of the vapor in full air [psi] at `temperature_f` [degF, 32 to 98], which `heat` tells in words."""
+    at = say("drying.vapor_pressure_psi.working", "at {heat}", heat=heat)
+    return told(vapor_pressure_psi(temperature_f), "psi", at, "ashrae-vapor-pressure")
+
+
+def drying_constant(*, humidity: Quantity) -> Quantity:
+    """Return what stands above the drying power of air at `humidity` [%, 0 to under 100]: read off the table's rows, in a straight
+    line between two of them [h psi]. Source: Gypsum Construction Handbook table (from memory)."""
+    low, low_constant = _ROWS[0]
+    for high, high_constant in _ROWS[1:]:
+        if humidity.value == low.value:
+            break
+        if humidity.value < high.value:
+            return low_constant + (high_constant - low_constant) * ((humidity - low) / (high - low))
+        low, low_constant = high, high_constant
+    return low_constant
+
+
+def coat_time(*, constant: Quantity, pressure: Quantity, humidity: Quantity, thickness: Quantity) -> Quantity:
+    """Return the time of one coat [h] by the law: `constant` [h psi] over what the air lacks, `pressure` [psi] of full air at `humidity`
+    [%, under 100]; in proportion to `thickness` [in]. Source: Drywall Finishing Council graph for the thickness that it is told of."""
+    return constant / (pressure * (1 - humidity)) * (thickness / BASIS_THICKNESS)
+
+
+def soonest(*, time: Quantity, thickness: Quantity) -> Quantity:
+    """Return the least that `time` [h] by the law may be: the table's own band under it; a coat thinner than the basis gains by
+    the square of its `thickness` [in]. Common practice, no source."""
+    thin = thickness.to("in") < BASIS_THICKNESS_IN
+    return time * (thickness / BASIS_THICKNESS) * (1 - TRUSTED) if thin else time * (1 - TRUSTED)
+
+
+def longest(*, time: Quantity, thickness: Quantity) -> Quantity:
+    """Return the most that `time` [h] by the law may be: the table's own band over it; a coat thicker than the basis takes up to
+    the square of its `thickness` [in]. Common practice, no source."""
+    thick = thickness.to("in") > BASIS_THICKNESS_IN
+    return time * (thickness / BASIS_THICKNESS) * (1 + TRUSTED) if thick else time * (1 + TRUSTED)
+
+
+def together(*, first: Quantity, others: int, time: Quantity) -> Quantity:
+    """Return the time of all coats [h], one after the other: the `first` [h] and `others` [-] of `time` [h] each."""
+    return first + others * time

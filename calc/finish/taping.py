@@ -3,47 +3,50 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
-from calc.board.board_lines import Plan, plan_figures, screws_told
+from calc.board.board_lines import Plan, plan_figures, screws_sum
 from calc.board.layout import layout_of
 from calc.board.layout_inputs import DIRECTION, LENGTHS, LONGEST, OFFSET, STRIP, read_layout
 from calc.common.inputs import AREA, JOIST_SPACING, OPTIONAL_ROOMS, SHEET_WIDTH, WASTE, area_sqft
-from calc.core.answer import Answer, Calculator, Line, line
+from calc.core.answer import Answer, Calculator
 from calc.core.fields import SHOW_IN, Fault, Field, InputFault, Values
+from calc.core.lines import Lines
 from calc.evidence.cautions import caution
 from calc.numbers import measure, words
-from calc.numbers.exact import ceiling, round_half_up, total
+from calc.numbers.exact import ceiling
+from calc.numbers.exact import total as exact_total
+from calc.numbers.measure import SQUARE_INCHES_PER_SQUARE_FOOT
+from calc.numbers.quantity import Quantity, fact, given, greatest, rounded_up, total
 from calc.numbers.words import short_decimal
+from calc.numbers.working import number
 from calc.rooms.rooms import Room
+from calc.text.door import say
 
-PER_SQFT = 1000  # the published allowances are for so much board [sq ft]
-TAPE_FT_PER_1000 = 380  # textbook p. 203 [ft/1,000 sq ft]; a maker's 370 is from memory
-LOW_COMPOUND_GAL_PER_1000 = 5  # textbook p. 203 [gal/1,000 sq ft]
-MIDDLE_COMPOUND_GAL_PER_1000 = Fraction(94, 10)  # a maker, from memory [gal/1,000 sq ft]
-HIGH_COMPOUND_GAL_PER_1000 = 11  # a home page [gal/1,000 sq ft]; the highest, so the one to buy by
-SCREWS_PER_1000 = 1000  # textbook p. 203 [screws/1,000 sq ft]
-COMPOUND_LB_PER_GAL = Fraction(137, 10)  # all-purpose, from its label, from memory [lb/gal]
-SKIM_IN = Fraction(1, 16)  # level 5: a thin coat over everything [in], from memory
-GALLONS_PER_SQFT_INCH = Fraction(measure.SQUARE_INCHES_PER_SQUARE_FOOT, measure.CUBIC_INCHES_PER_GALLON)
+TAPE = fact(380, "ft/1000sqft", "construction-estimating")  # textbook p. 203
+MAKERS_TAPE_FT_PER_1000 = Fraction(370)  # a maker's figure, from memory [ft/1,000 sq ft]
+LOW_COMPOUND = fact(5, "gal/1000sqft", "construction-estimating")  # textbook p. 203
+MIDDLE_COMPOUND = fact(Fraction(94, 10), "gal/1000sqft", "board-maker-compound")  # a maker, from memory
+HIGH_COMPOUND = fact(11, "gal/1000sqft", "home-page-compound")  # the highest, so the one to buy by
+TEXTBOOK_SCREWS = fact(1000, "per_1000sqft", "construction-estimating")  # textbook p. 203
+COMPOUND_WEIGHT = fact(Fraction(137, 10), "lb/gal", "compound-label")  # all-purpose, from its label, from memory
+MAKERS_LB_PER_1000 = Fraction(138)  # a maker's table of the compound of 1,000 sq ft, from memory [lb]
+SKIM = fact(Fraction(1, 16), "in", "ga-214")  # level 5: a thin coat over everything, from memory
 SHEET_LENGTH_IN, SHEET_WIDTH_IN = 96, 48  # the sheet that screws are counted on [in]
+SHEET = fact(Fraction(SHEET_LENGTH_IN * SHEET_WIDTH_IN, SQUARE_INCHES_PER_SQUARE_FOOT), "sqft", "geometry")
 SCREW_SPACING_IN = 12  # on a ceiling [in], NAVEDTRA 14044
-# The part of all compound that a level takes: tape, then one more coat with each level. Common practice, no source.
-LEVEL_PARTS = (Fraction(0), Fraction(4, 10), Fraction(6, 10), Fraction(8, 10), Fraction(1), Fraction(1))
-BEAD_IN = Fraction(1, 4)  # a bead of caulk, quarter round [in], common practice
+# The part of all compound that a level takes [%]: tape, then one more coat with each level. Common practice, no source.
+LEVEL_PARTS_PCT = (0, 40, 60, 80, 100, 100)
+LEVEL_PARTS = tuple([fact(part, "%", "common-practice") for part in LEVEL_PARTS_PCT])
+BEAD = fact(Fraction(1, 4), "in", "common-practice")  # a bead of caulk, quarter round
 QUARTER_ROUND = Fraction(785398, 1000000)  # a quarter of pi [-]
-TUBE_CUIN = Fraction(1823, 100)  # a tube of 10.1 fluid ounces [cu in], by definition
-BEADS = 2  # the first bead shrinks, so the edge is caulked twice, common practice
+TUBE_FLOZ = Fraction(101, 10)  # a tube of 10.1 fluid ounces [fl oz]
+TUBE = fact(Fraction(1823, 100), "cuin", "us-customary-definitions")  # the same, by definition
+BEADS = fact(2, "", "common-practice")  # the first bead shrinks, so the edge is caulked twice
 
 JOINTS = Field(
-    name="joint_ft",
-    label="Joints between sheets",
-    kind="length",
-    unit="ft",
+    name="joint_ft", label="Joints between sheets", kind="length", unit="ft",
     help="All joints, and inside corners that are taped. Empty: those of the plan of your rooms, or by area.",
-    example="96",
-    lowest="0",
-    highest="50000",
-    required=False,
-)
+    example="96", lowest="0", highest="50000", required=False,
+)  # fmt: skip
 LEVEL = Field(
     name="finish_level",
     label="Level of finish",
@@ -63,29 +66,15 @@ LEVEL = Field(
     source="ga-214",
 )
 ROLL = Field(
-    name="tape_roll_ft",
-    label="Roll of tape",
-    kind="length",
-    unit="ft",
+    name="tape_roll_ft", label="Roll of tape", kind="length", unit="ft",
     help="What one roll holds.",
-    example="250",
-    lowest="10",
-    highest="2000",
-    default="250",
-    rare=True,
-)
+    example="250", lowest="10", highest="2000", default="250", rare=True,
+)  # fmt: skip
 EDGE = Field(
-    name="caulked_edge_ft",
-    label="Edge at the walls that is caulked",
-    kind="length",
-    unit="ft",
+    name="caulked_edge_ft", label="Edge at the walls that is caulked", kind="length", unit="ft",
     help="A re-covered ceiling is cut tight to the wall and caulked twice instead of taped. 0 if trim covers it. Empty: the walls of your rooms.",
-    example="68",
-    lowest="0",
-    highest="20000",
-    required=False,
-    source="common-practice",
-)
+    example="68", lowest="0", highest="20000", required=False, source="common-practice",
+)  # fmt: skip
 
 
 @dataclass(frozen=True)
@@ -116,167 +105,238 @@ def screws_per_sheet(joist_spacing_in: Fraction) -> int:
     return joists * (SHEET_WIDTH_IN // SCREW_SPACING_IN + 1)
 
 
-def taping(inputs: TapingInputs, given: tuple[tuple[str, str], ...]) -> Answer:
+def by_area(*, area: Quantity, allowance: Quantity, part: Quantity) -> Quantity:
+    """Return the compound for the joints of `area` [sq ft] by a published `allowance` [gal/1,000 sq ft], and the `part` of it that a level
+    takes [%]. What each level takes is common practice, no source."""
+    return area * allowance * part
+
+
+def skim_coat(*, area: Quantity) -> Quantity:
+    """Return the compound of a thin coat over the whole `area` [sq ft], level 5. Sources: GA-214, from memory; the gallon by definition."""
+    return (area * SKIM).cited("us-customary-definitions")
+
+
+def caulk(*, edge: Quantity) -> Quantity:
+    """Return the tubes for two beads, quarter round, along `edge` [ft]: the first bead shrinks. Common practice, no source."""
+    return rounded_up(edge * BEADS * BEAD * BEAD * QUARTER_ROUND / TUBE, "tube")
+
+
+def taping(inputs: TapingInputs, typed: tuple[tuple[str, str], ...]) -> Answer:
     """Return tape, rolls, compound with the spread of the published figures, screws and tubes of caulk.
 
     Raises nothing. Sources: a textbook (seen), a maker (from memory) and a home page (as quoted), for 1,000 sq ft;
     screws by geometry. What each level takes is common practice, no source.
     """
-    show, level = inputs.show_in, inputs.finish_level
-    thousands = inputs.area_sqft / PER_SQFT
-    extra = 1 + inputs.waste_pct / 100
-    plan = inputs.plan
-    by_joint = inputs.joint_ft is not None or plan is not None
-    tape_ft = Fraction(0)
-    if level > 0:
-        tape_ft = thousands * TAPE_FT_PER_1000
-        if plan is not None:
-            tape_ft = plan.joints_ft()
-        if inputs.joint_ft is not None:
-            tape_ft = inputs.joint_ft
-    tape_rolls = ceiling(tape_ft * extra / inputs.tape_roll_ft)
-    part = LEVEL_PARTS[level]
-    low_gal = thousands * LOW_COMPOUND_GAL_PER_1000 * part
-    middle_gal = thousands * MIDDLE_COMPOUND_GAL_PER_1000 * part
-    high_gal = thousands * HIGH_COMPOUND_GAL_PER_1000 * part
-    skim_gal = inputs.area_sqft * SKIM_IN * GALLONS_PER_SQFT_INCH if level == len(LEVEL_PARTS) - 1 else Fraction(0)
-    compound_gal = high_gal + skim_gal
-    sheet_sqft = Fraction(SHEET_LENGTH_IN * SHEET_WIDTH_IN, measure.SQUARE_INCHES_PER_SQUARE_FOOT)
-    layout_screws = Fraction(screws_per_sheet(inputs.joist_spacing_in)) * inputs.area_sqft / sheet_sqft
-    textbook_screws = thousands * SCREWS_PER_1000
-    screws = ceiling(max(layout_screws, textbook_screws))
+    show, level, plan = inputs.show_in, inputs.finish_level, inputs.plan
+    part, five = LEVEL_PARTS[level], level == len(LEVEL_PARTS) - 1
+    lines = Lines("taping", show)
+    area = lines.add(
+        name="area_sqft",
+        label="Ceiling",
+        unit="sqft",
+        places=1,
+        rule="From your rooms, or as you gave it.",
+        amount=given(inputs.area_sqft, "sqft", "geometry"),
+    )
+    tape = lines.add(
+        name="tape_ft", label="Tape", unit="ft", places=0, rule=_tape_rule(inputs), amount=_tape(inputs, area)
+    )
+    rolls = lines.add(
+        name="tape_rolls",
+        label="Rolls of tape",
+        unit="",
+        places=0,
+        rule="Tape and waste over a roll, rounded up.",
+        amount=rounded_up(tape * (1 + given(inputs.waste_pct, "%")) / given(inputs.tape_roll_ft, "ft"), "roll"),
+    )
+    most = by_area(area=area, allowance=HIGH_COMPOUND, part=part)
+    skim = skim_coat(area=area) if five else given(0, "gal", "ga-214")
+    lines.add(
+        name="compound_gal",
+        label="Compound to buy",
+        unit="gal",
+        places=1,
+        amount=most.named("joints", "gal") + skim if five else most,
+        rule="By the highest figure found; then the part that the level takes; a skim coat for level 5.",
+    )
+    least = lines.add(
+        name="low_compound_gal",
+        label="By the textbook",
+        unit="gal",
+        places=1,
+        rule="The lowest figure found.",
+        amount=by_area(area=area, allowance=LOW_COMPOUND, part=part),
+    )
+    lines.add(
+        name="middle_compound_gal",
+        label="By a maker",
+        unit="gal",
+        places=1,
+        rule="A figure between.",
+        amount=by_area(area=area, allowance=MIDDLE_COMPOUND, part=part),
+    )
+    lines.add(
+        name="skim_gal",
+        label="Of it, for the skim coat",
+        unit="gal",
+        places=3,
+        rule="Level 5 only: {coat} over the whole area.",
+        amount=skim,
+        coat=measure.limit(SKIM.to("in"), "1/16 in", show),
+    )
+    weighed = "Compound times its weight. A maker's table says {maker}."
+    maker = number(MAKERS_LB_PER_1000, "lb/1000sqft", show == "metric")
+    lines.add(
+        name="low_compound_lb",
+        label="Weight of the least",
+        unit="lb",
+        places=0,
+        rule=weighed,
+        maker=maker,
+        amount=(least * COMPOUND_WEIGHT).cited("board-maker-compound"),
+    )
+    lines.add(
+        name="high_compound_lb",
+        label="Weight of the most, without skim coat",
+        unit="lb",
+        places=0,
+        rule=weighed,
+        maker=maker,
+        amount=(most.named("joints", "gal") * COMPOUND_WEIGHT).cited("board-maker-compound"),
+    )
+    spacing = measure.limit(Fraction(SCREW_SPACING_IN), "12 in", show)
+    textbook = area * TEXTBOOK_SCREWS
     if plan is not None:
-        layout_screws = Fraction(sum(plan.screws))
-        screws = sum(plan.screws)
+        laid = screws_sum(plan.screws).cited("geometry")
+        rule = say(
+            "taping.screws.plan",
+            "On every joist under a piece and at its ends, {apart} apart and at both edges, as in the plan.",
+            apart=spacing,
+        )
+        screws = lines.add(
+            name="screws",
+            label="Screws",
+            unit="",
+            places=0,
+            rule=say("taping.screws.those", "Those of the plan."),
+            amount=laid,
+        )
+    else:
+        sheet = given(screws_per_sheet(inputs.joist_spacing_in), "", "navedtra-14044", say("taping.a_sheet", "a sheet"))
+        laid = (sheet * area / SHEET).cited("geometry")
+        rule = say(
+            "taping.screws.sheets",
+            "Sheets of {sheet} across the joists, a screw each {apart}.",
+            apart=spacing,
+            sheet=_sheet_told(show),
+        )
+        screws = lines.add(
+            name="screws",
+            label="Screws",
+            unit="",
+            places=0,
+            rule=say("taping.screws.greater", "The greater of layout and textbook, rounded up."),
+            amount=rounded_up(
+                greatest(laid.named(say("taping.layout", "layout")), textbook.named(say("taping.textbook", "textbook")))
+            ),
+        )
+    lines.add(name="layout_screws", label="By the layout", unit="", places=0, rule=rule, amount=laid)
+    lines.add(
+        name="textbook_screws",
+        label="By the textbook",
+        unit="",
+        places=0,
+        rule="So many for so much board.",
+        amount=textbook,
+    )
     edge_ft = inputs.walls_ft if inputs.caulked_edge_ft is None else inputs.caulked_edge_ft
-    lines = [
-        line(
-            "area_sqft", "Ceiling", inputs.area_sqft, "sqft", 1,
-            "From your rooms, or as you gave it.", short_decimal(inputs.area_sqft, 2) + " sq ft", ("geometry",), show,
-        ),
-        line(
-            "tape_ft", "Tape", tape_ft, "ft", 0, _tape_rule(inputs), _tape_working(inputs, thousands),
-            ("your-figure",) if inputs.joint_ft is not None else ("geometry",) if plan is not None
-            else ("construction-estimating", "board-maker-compound"), show,
-        ),
-        line(
-            "tape_rolls", "Rolls of tape", Fraction(tape_rolls), "", 0, "Tape and waste over a roll, rounded up.",
-            short_decimal(tape_ft, 1) + " × " + short_decimal(extra, 3) + " ÷ " + short_decimal(inputs.tape_roll_ft, 1) + " = "
-            + words.decimal(tape_ft * extra / inputs.tape_roll_ft, 2) + ", so " + words.whole(tape_rolls),
-            ("construction-estimating",), show,
-        ),
-        line(
-            "compound_gal", "Compound to buy", compound_gal, "gal", 1,
-            "The highest figure found, 11 gal for 1,000 sq ft; then the part that the level takes; a skim coat for level 5.",
-            short_decimal(thousands, 4) + " × 11 × " + short_decimal(part, 1) + " + " + words.decimal(skim_gal, 1),
-            ("home-page-compound", "common-practice"), show,
-        ),
-        line(
-            "low_compound_gal", "By the textbook", low_gal, "gal", 1, "5 gal for 1,000 sq ft, the lowest figure found.",
-            short_decimal(thousands, 4) + " × 5 × " + short_decimal(part, 1), ("construction-estimating", "common-practice"), show,
-        ),
-        line(
-            "middle_compound_gal", "By a maker", middle_gal, "gal", 1, "9.4 gal for 1,000 sq ft.",
-            short_decimal(thousands, 4) + " × 9.4 × " + short_decimal(part, 1), ("board-maker-compound", "common-practice"), show,
-        ),
-        line(
-            "skim_gal", "Of it, for the skim coat", skim_gal, "gal", 3, "Level 5 only: 1/16 in over the whole area.",
-            short_decimal(inputs.area_sqft, 2) + " × 1/16 in × 144 ÷ 231" if skim_gal > 0 else "none below level 5",
-            ("ga-214", "us-customary-definitions"), show,
-        ),
-        _weight("low_compound_lb", "Weight of the least", low_gal, show),
-        _weight("high_compound_lb", "Weight of the most, without skim coat", high_gal, show),
-        line(
-            "screws", "Screws", Fraction(screws), "", 0,
-            "Those of the plan." if plan is not None else "The greater of layout and textbook, rounded up.",
-            screws_told(plan.screws) if plan is not None
-            else "the greater of " + words.decimal(layout_screws, 1) + " and " + words.decimal(textbook_screws, 1),
-            ("navedtra-14044", "geometry") if plan is not None else ("navedtra-14044", "construction-estimating"), show,
-        ),
-        line(
-            "layout_screws", "By the layout", Fraction(round_half_up(layout_screws)), "", 0,
-            "On every joist under a piece and at its ends, 12 in apart and at both edges, as in the plan."
-            if plan is not None else "Sheets of 4 x 8 ft across the joists, a screw each 12 in.",
-            screws_told(plan.screws) if plan is not None
-            else str(screws_per_sheet(inputs.joist_spacing_in)) + " a sheet × " + short_decimal(inputs.area_sqft, 2) + " ÷ 32",
-            ("navedtra-14044", "geometry"), show,
-        ),
-        line(
-            "textbook_screws", "By the textbook", textbook_screws, "", 0, "1,000 for 1,000 sq ft.",
-            short_decimal(thousands, 4) + " × 1,000", ("construction-estimating",), show,
-        ),
-    ]  # fmt: skip
     if edge_ft is not None and edge_ft > 0:
-        lines.append(_caulk(edge_ft, inputs.caulked_edge_ft is None, show))
+        rule = "Two beads of {bead}, quarter round, from tubes of {tube}: the first bead shrinks."
+        if inputs.caulked_edge_ft is None:
+            rule += " All walls of your rooms; give 0 if trim covers the edge."
+        lines.add(
+            name="caulk_tubes", label="Tubes of caulk", unit="", places=0, amount=caulk(edge=given(edge_ft, "ft")),
+            rule=say("taping.caulk." + ("walls" if inputs.caulked_edge_ft is None else "given"), rule, bead=measure.limit(BEAD.to("in"), "1/4 in", show), tube=number(TUBE_FLOZ, "fl oz", show == "metric")),
+        )  # fmt: skip
+    figure = say("taping.figure", "of compound, {rolls} of tape", rolls=words.plural(int(rolls.value), "roll"))
     return Answer(
         calculator="taping",
-        inputs=given,
-        figure=lines[3].shown,
-        figure_label="of compound, " + words.plural(tape_rolls, "roll") + " of tape",
-        sentence="The published figures lie far apart: from " + lines[4].shown + " to "
-        + measure.shown(high_gal, "gal", 1, show) + " for the joints. Take " + words.whole(screws) + " screws.",
-        lines=tuple(lines),
+        inputs=typed,
+        figure=lines.shown("compound_gal"),
+        figure_label=figure,
+        sentence=say(
+            "taping.sentence", "The published figures lie far apart: from {low} to {high} for the joints. Take {screws} screws.",
+            low=lines.shown("low_compound_gal"), high=measure.shown(most.to("gal"), "gal", 1, show), screws=words.whole(int(screws.value)),
+        ),
+        lines=lines.tuple(),
         cautions=(caution("dust-silica"), caution("asbestos-layers")),
-        notes=_notes(level, by_joint, inputs.no_plan, edge_ft is None),
+        notes=_notes(level, inputs.joint_ft is not None or plan is not None, inputs.no_plan, edge_ft is None),
         drawing=None,
     )  # fmt: skip
 
 
-def _weight(name: str, label: str, gallons: Fraction, show: str) -> Line:
-    return line(
-        name, label, gallons * COMPOUND_LB_PER_GAL, "lb", 0, "Gallons times 13.7 lb. A maker's table says 138 lb for 1,000 sq ft.",
-        words.decimal(gallons, 2) + " × 13.7", ("compound-label", "board-maker-compound"), show,
-    )  # fmt: skip
+def _tape(inputs: TapingInputs, area: Quantity) -> Quantity:
+    if inputs.finish_level == 0:
+        return given(0, "ft", "construction-estimating")
+    if inputs.joint_ft is not None:
+        return given(inputs.joint_ft, "ft")
+    if inputs.plan is not None:
+        return total(
+            [given(one, "ft", "geometry") for one in (inputs.plan.butt_ft, inputs.plan.tapered_ft, inputs.plan.cut_ft)]
+        )
+    return (area * TAPE).cited("board-maker-compound")
 
 
 def _tape_rule(inputs: TapingInputs) -> str:
-    if inputs.joint_ft is not None:
-        return "The joints that you gave."
-    if inputs.plan is not None:
-        return "The joints of the plan: butt joints, tapered joints, and those with a cut edge."
-    return "380 ft for 1,000 sq ft; another maker's figure is 370."
-
-
-def _tape_working(inputs: TapingInputs, thousands: Fraction) -> str:
     if inputs.finish_level == 0:
-        return "level 0, no tape"
+        return say("taping.tape.none", "Level 0 takes no tape.")
     if inputs.joint_ft is not None:
-        return "as given"
+        return say("taping.tape.given", "The joints that you gave.")
     if inputs.plan is not None:
-        parts = (inputs.plan.butt_ft, inputs.plan.tapered_ft, inputs.plan.cut_ft)
-        return " + ".join([short_decimal(one, 2) for one in parts])
-    return short_decimal(thousands, 4) + " × 380"
+        return say(
+            "taping.tape.plan", "The joints of the plan: butt joints, tapered joints, and those with a cut edge."
+        )
+    other = number(MAKERS_TAPE_FT_PER_1000, "ft/1000sqft", inputs.show_in == "metric")
+    return say("taping.tape.area", "By area; another maker's figure is {other}.", other=other)
 
 
-def _caulk(edge_ft: Fraction, of_rooms: bool, show: str) -> Line:
-    bead_in = TUBE_CUIN / (BEAD_IN * BEAD_IN * QUARTER_ROUND)
-    needed = edge_ft * measure.INCHES_PER_FOOT * BEADS / bead_in
-    return line(
-        "caulk_tubes", "Tubes of caulk", Fraction(ceiling(needed)), "", 0,
-        "Two beads of 1/4 in, quarter round, from tubes of 10.1 fl oz: the first bead shrinks."
-        + (" All walls of your rooms; give 0 if trim covers the edge." if of_rooms else ""),
-        short_decimal(edge_ft, 2) + " × 12 × 2 ÷ " + words.decimal(bead_in, 0) + " in a tube = " + words.decimal(needed, 2),
-        ("common-practice", "us-customary-definitions"), show,
-    )  # fmt: skip
+def _sheet_told(show: str) -> str:
+    if show == "metric":
+        return (
+            measure.limit(Fraction(SHEET_WIDTH_IN), "", show)
+            + " x "
+            + measure.limit(Fraction(SHEET_LENGTH_IN), "", show)
+        )
+    return "4 x 8 ft"
 
 
 def _notes(level: int, by_joint: bool, no_plan: str, no_edge: bool) -> tuple[str, ...]:
-    notes = [
-        "Gaps of 1/4 in and more are filled a day before they are taped.",
-        "Which coats make a level is in GA-214; how much of the compound each takes here is common practice, no source.",
-        "Each coat dries before the next. The drying form tells when.",
-    ]
-    if not by_joint:
-        notes.insert(0, "By area this is a guess. With your rooms, or the joints of a real layout, it is a count.")
+    notes = []
     if no_plan:
-        notes.insert(0, "No plan could be laid over these rooms, so this goes by area. " + no_plan)
-    if no_edge:
-        notes.append("The edge at the walls is not known here, so no caulk is counted. Give it, or your rooms.")
-    if level == len(LEVEL_PARTS) - 1:
         notes.append(
+            say(
+                "taping.note.no_plan",
+                "No plan could be laid over these rooms, so this goes by area. {why}",
+                why=no_plan,
+            )
+        )
+    if not by_joint:
+        text = "By area this is a guess. With your rooms, or the joints of a real layout, it is a count."
+        notes.append(say("taping.note.guess", text))
+    notes += [
+        say("taping.note.gaps", "Gaps of 1/4 in and more are filled a day before they are taped."),
+        say("taping.note.levels", "Which coats make a level is in GA-214; how much of the compound each takes here is common practice, no source."),
+        say("taping.note.dry", "Each coat dries before the next. The drying form tells when."),
+    ]  # fmt: skip
+    if no_edge:
+        text = "The edge at the walls is not known here, so no caulk is counted. Give it, or your rooms."
+        notes.append(say("taping.note.edge", text))
+    if level == len(LEVEL_PARTS) - 1:
+        text = (
             "Level 5 is for gloss and half gloss, for smooth flat paint in hard light, and for light along the ceiling."
         )
-    return tuple(notes)  # fmt: skip
+        notes.append(say("taping.note.five", text))
+    return tuple(notes)
 
 
 def _work_out(values: Values) -> Answer:
@@ -284,14 +344,8 @@ def _work_out(values: Values) -> Answer:
     level = values.choice("finish_level")
     area = area_sqft(values)
     if joint_ft is not None and joint_ft > area:
-        message = (
-            "Joints of "
-            + short_decimal(joint_ft, 1)
-            + " ft are too many for "
-            + short_decimal(area, 1)
-            + " sq ft of board."
-        )
-        message += " Give at most 1 ft for each square foot, or leave it empty."
+        text = "Joints of {joints} ft are too many for {area} sq ft of board. Give at most 1 ft for each square foot, or leave it empty."
+        message = say("taping.fault.joints", text, joints=short_decimal(joint_ft, 1), area=short_decimal(area, 1))
         raise InputFault((Fault("joint_ft", short_decimal(joint_ft, 1), message, JOINTS.example),))  # fmt: skip
     plan, no_plan = None, ""
     rooms = values.rooms() if values.number_or_none("area_sqft") is None else ()
@@ -311,7 +365,7 @@ def _work_out(values: Values) -> Answer:
         values.choice("show_in"),
         plan,
         no_plan,
-        total([walls_ft(room) for room in rooms]) if rooms else None,
+        exact_total([walls_ft(room) for room in rooms]) if rooms else None,
     )
     return taping(inputs, values.given)
 

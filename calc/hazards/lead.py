@@ -4,14 +4,15 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from calc.common.inputs import PAINT_TEST, YEAR_BUILT, amount_told
-from calc.core.answer import Answer, Calculator, Item, line
+from calc.core.answer import Answer, Calculator, Item
 from calc.core.fields import SHOW_IN, Field, Values, entries, entry_faults
+from calc.core.lines import Lines
 from calc.evidence.cautions import caution
 from calc.evidence.limits import Limit, limits_for
 from calc.numbers import measure, words
-from calc.numbers.exact import total
+from calc.numbers.exact import total as exact_total
 from calc.numbers.measure import MeasureFault, read_quantity
-from calc.numbers.words import short_decimal
+from calc.numbers.quantity import Quantity, given, total
 
 BEFORE_YEAR = 1978  # housing built before it may hold lead paint; 40 CFR 745.103, from memory
 WINDOW_DAYS = 30  # work in one room within so many days adds up [days], 40 CFR 745.83
@@ -45,35 +46,20 @@ def read_earlier(entry: str) -> tuple[int, Fraction]:
 
 
 DISTURBED = Field(
-    name="disturbed_sqft",
-    label="Painted surface disturbed in one room",
-    kind="area",
-    unit="sqft",
+    name="disturbed_sqft", label="Painted surface disturbed in one room", kind="area", unit="sqft",
     help="What is scraped, sanded, cut or torn out. A scraped ceiling counts whole.",
-    example="280",
-    lowest="0",
-    highest="100000",
-)
+    example="280", lowest="0", highest="100000",
+)  # fmt: skip
 EARLIER = Field(
-    name="earlier_work",
-    label="Other work in that room",
-    kind="list",
-    unit="",
+    name="earlier_work", label="Other work in that room", kind="list", unit="",
     help="Work within 30 days adds up. One a line.",
-    example="12 days ago: 4 sq ft; in 5 days: 3 sq ft",
-    required=False,
-    check=lambda text: entry_faults(text, read_earlier),
-)
+    example="12 days ago: 4 sq ft; in 5 days: 3 sq ft", required=False, check=lambda text: entry_faults(text, read_earlier),
+)  # fmt: skip
 PAID = Field(
-    name="paid_work",
-    label="Who does the work?",
-    kind="choice",
-    unit="",
+    name="paid_work", label="Who does the work?", kind="choice", unit="",
     help="Rent counts as pay: a landlord's own work too.",
-    example="yes",
-    default="yes",
-    choices=(("yes", "Somebody who is paid, or a landlord"), ("no", "The owner, in the home lived in")),
-)
+    example="yes", default="yes", choices=(("yes", "Somebody who is paid, or a landlord"), ("no", "The owner, in the home lived in")),
+)  # fmt: skip
 HOUSING = Field(
     name="housing",
     label="What is it?",
@@ -90,15 +76,10 @@ HOUSING = Field(
     ),
 )
 TORN_OUT = Field(
-    name="torn_out",
-    label="Is painted board or plaster torn out?",
-    kind="choice",
-    unit="",
+    name="torn_out", label="Is painted board or plaster torn out?", kind="choice", unit="",
     help="Then no amount counts as minor repair.",
-    example="no",
-    default="no",
-    choices=(("no", "No"), ("yes", "Yes")),
-)
+    example="no", default="no", choices=(("no", "No"), ("yes", "Yes")),
+)  # fmt: skip
 
 
 @dataclass(frozen=True)
@@ -116,42 +97,52 @@ class LeadInputs:
     show_in: str
 
 
-def total_within_window_sqft(disturbed_sqft: Fraction, earlier: tuple[tuple[int, Fraction], ...]) -> Fraction:
-    """Return the most paint disturbed in the room [sq ft] in any 30 days that hold today's work.
-
-    `disturbed_sqft` [sq ft, >= 0] today; `earlier` are (days from now [days, before is negative], area [sq ft]).
-    Source: 40 CFR 745.83, minor repair and maintenance.
-    """
+def busiest_window(earlier: tuple[tuple[int, Fraction], ...]) -> tuple[tuple[int, Fraction], ...]:
+    """Return those entries of `earlier` (days from now [days, before is negative], area [sq ft]) that lie within the 30 days, with
+    today among them, in which most paint is disturbed. Source: 40 CFR 745.83, minor repair and maintenance."""
     by_day = dict([(day, Fraction(0)) for day in range(-WINDOW_DAYS, WINDOW_DAYS + 1)])
     for days, area in earlier:
         if days in by_day:
             by_day[days] += area
-    window = total([by_day[day] for day in range(-WINDOW_DAYS, 1)])
-    most = window
+    window = exact_total([by_day[day] for day in range(-WINDOW_DAYS, 1)])
+    most, best = window, -WINDOW_DAYS
     for start in range(-WINDOW_DAYS, 0):  # a day falls out and one comes in
         window += by_day[start + WINDOW_DAYS + 1] - by_day[start]
-        most = max(most, window)
-    return disturbed_sqft + most
+        if window > most:
+            most, best = window, start + 1
+    return tuple([one for one in earlier if best <= one[0] <= best + WINDOW_DAYS])
 
 
-def lead(inputs: LeadInputs, given: tuple[tuple[str, str], ...]) -> Answer:
+def total_within_window(*, disturbed: Quantity, earlier: tuple[tuple[int, Fraction], ...]) -> Quantity:
+    """Return the most paint disturbed in the room [sq ft] in any 30 days that hold today's work: `disturbed` [sq ft] today and what
+    of `earlier` counts with it. Source: 40 CFR 745.83, minor repair and maintenance."""
+    counted = [given(area, "sqft", label=_day(days)) for days, area in busiest_window(earlier)]
+    return total([disturbed] + counted).cited("cfr-745-83")
+
+
+def lead(inputs: LeadInputs, typed: tuple[tuple[str, str], ...]) -> Answer:
     """Return which lead-paint rules apply to the work, and why.
 
     Raises nothing. Sources: 40 CFR 745.83, 24 CFR 35.1350 as quoted; year, scope and definition from memory.
     """
     show = inputs.show_in
-    total_sqft = total_within_window_sqft(inputs.disturbed_sqft, inputs.earlier)
-    old = inputs.year_built is None or inputs.year_built < BEFORE_YEAR
-    items = _items(inputs, total_sqft, old)
-    applies = [one for one in items if one.state == "applies"]
-    lines = (
-        line("disturbed_sqft", "Disturbed by this work", inputs.disturbed_sqft, "sqft", 2, "As you gave it, for the room that has most.",
-             short_decimal(inputs.disturbed_sqft, 2) + " sq ft", ("your-figure",), show),
-        line("total_disturbed_sqft", "With other work within 30 days", total_sqft, "sqft", 2,
-             "The most in any 30 days that hold this work, in the same room.",
-             " + ".join([short_decimal(inputs.disturbed_sqft, 2)] + [short_decimal(area, 2) + " (day " + _day(days) + ")" for days, area in inputs.earlier])
-             + ", of it within one 30 days " + short_decimal(total_sqft, 2), ("cfr-745-83",), show),
+    lines = Lines("lead", show)
+    disturbed = lines.add(
+        name="disturbed_sqft",
+        label="Disturbed by this work",
+        unit="sqft",
+        places=2,
+        rule="As you gave it, for the room that has most.",
+        amount=given(inputs.disturbed_sqft, "sqft"),
+    )
+    together = lines.add(
+        name="total_disturbed_sqft", label="With other work within 30 days", unit="sqft", places=2,
+        rule="The most in any 30 days that hold this work, in the same room.",
+        amount=total_within_window(disturbed=disturbed, earlier=inputs.earlier),
     )  # fmt: skip
+    old = inputs.year_built is None or inputs.year_built < BEFORE_YEAR
+    items = _items(inputs, together.value, old)
+    applies = [one for one in items if one.state == "applies"]
     year = "Year not known, so it counts as before 1978. " if inputs.year_built is None else ""
     if applies:
         figure, label = words.plural(len(applies), "rule applies", "rules apply"), "to this work"
@@ -161,11 +152,11 @@ def lead(inputs: LeadInputs, given: tuple[tuple[str, str], ...]) -> Answer:
         sentence = year + "State and local rules can still hold. Dust from old paint harms in any amount."
     return Answer(
         calculator="lead",
-        inputs=given,
+        inputs=typed,
         figure=figure,
         figure_label=label,
         sentence=sentence,
-        lines=lines,
+        lines=lines.tuple(),
         cautions=(caution("lead-paint"), caution("local-rules")) if old or inputs.paint_test == "lead" else (caution("local-rules"),),
         notes=(
             "A ceiling that is scraped or sanded whole is always more than " + measure.shown(_limits()["lead-minor-repair"].amount, "sqft", 2, show) + ".",
@@ -179,7 +170,9 @@ def lead(inputs: LeadInputs, given: tuple[tuple[str, str], ...]) -> Answer:
 
 
 def _day(days: int) -> str:
-    return words.MINUS + str(-days) if days < 0 else str(days)
+    if days == 0:
+        return "today"
+    return words.plural(-days, "day") + " ago" if days < 0 else "in " + words.plural(days, "day")
 
 
 def _limits() -> dict[str, Limit]:

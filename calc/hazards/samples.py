@@ -4,14 +4,14 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from calc.common.inputs import AREA, BUILDING, OPTIONAL_ROOMS, PLACE, amount_told, area_sqft
-from calc.core.answer import Answer, Calculator, Item, line
+from calc.core.answer import Answer, Calculator, Item
 from calc.core.fields import SHOW_IN, Field, Values, entries, entry_faults
+from calc.core.lines import Lines
 from calc.evidence.cautions import Caution, caution
 from calc.evidence.limits import Limit, known_place, limits_for
 from calc.numbers import measure, words
-from calc.numbers.exact import total
 from calc.numbers.measure import MeasureFault, read_quantity
-from calc.numbers.words import short_decimal
+from calc.numbers.quantity import Quantity, given, total
 
 SAMPLE_STEPS = ((1000, 3), (5000, 5))  # up to so many sq ft, so many samples; 40 CFR 763.86(a)
 SAMPLES_ABOVE = 7  # above the last step [-], the same clause
@@ -22,7 +22,6 @@ LAYERS = ("texture", "compound", "board")
 NONE_WORDS = ("none", "none found", "none detected", "nd", "no asbestos", "not detected", "0")
 TRACE_WORDS = ("trace", "<1", "<1%", "< 1", "< 1 %", "less than 1", "less than 1 %", "less than 1%")
 TRACE_PCT = Fraction(1, 2)  # 'trace' and '<1' are some, and at most 1 %: any figure between will do [%]
-RULE = ("cfr-763-86",)
 
 
 @dataclass(frozen=True)
@@ -75,48 +74,25 @@ def read_area(entry: str) -> tuple[str, Fraction]:
 
 
 MORE_AREAS = Field(
-    name="more_areas",
-    label="Other textures",
-    kind="list",
-    unit="",
+    name="more_areas", label="Other textures", kind="list", unit="",
     help="Texture of another look, color or age is another area. One a line.",
-    example="Bedrooms: 420; Hall: 90",
-    required=False,
-    check=lambda text: entry_faults(text, read_area),
-)
+    example="Bedrooms: 420; Hall: 90", required=False, check=lambda text: entry_faults(text, read_area),
+)  # fmt: skip
 DEPTH = Field(
-    name="texture_depth_in",
-    label="Depth of the texture",
-    kind="length",
-    unit="in",
+    name="texture_depth_in", label="Depth of the texture", kind="length", unit="in",
     help="Some rules count in volume. Judge it by eye.",
-    example="1/4",
-    lowest="0",
-    highest="1",
-    default="1/4",
-    rare=True,
-)
+    example="1/4", lowest="0", highest="1", default="1/4", rare=True,
+)  # fmt: skip
 TAKEN = Field(
-    name="samples_taken",
-    label="Samples taken so far",
-    kind="count",
-    unit="",
+    name="samples_taken", label="Samples taken so far", kind="count", unit="",
     help="Of all areas together, by an accredited inspector.",
-    example="3",
-    lowest="0",
-    highest="500",
-    default="0",
-)
+    example="3", lowest="0", highest="500", default="0",
+)  # fmt: skip
 RESULTS = Field(
-    name="results",
-    label="What the laboratory found",
-    kind="list",
-    unit="",
+    name="results", label="What the laboratory found", kind="list", unit="",
     help="One layer a line: texture, compound, board. Write none, trace, or a percentage.",
-    example="texture: none; compound: none; board: none",
-    required=False,
-    check=lambda text: entry_faults(text, read_result),
-)
+    example="texture: none; compound: none; board: none", required=False, check=lambda text: entry_faults(text, read_result),
+)  # fmt: skip
 
 
 @dataclass(frozen=True)
@@ -174,36 +150,44 @@ def verdict(results: tuple[Result, ...], samples_taken: int, samples_needed: int
     return "none", "No asbestos was found in what was sampled. That holds for these areas and layers, and for no other."  # fmt: skip
 
 
-def samples(inputs: SamplesInputs, given: tuple[tuple[str, str], ...]) -> Answer:
+def samples(inputs: SamplesInputs, typed: tuple[tuple[str, str], ...]) -> Answer:
     """Return the samples needed, how the result reads, and which published limits the work reaches.
 
     Raises nothing. Sources: 40 CFR 763.86 (written for schools, used elsewhere as good practice), 40 CFR 61.145,
     and the rules of the place where this book holds any.
     """
     show = inputs.show_in
-    needed = [samples_for(area) for _, area in inputs.areas]
-    samples_needed = sum(needed)
-    area = total([one for _, one in inputs.areas])
-    volume_cuft = area * inputs.texture_depth_in / measure.INCHES_PER_FOOT
-    key, sentence = verdict(inputs.results, inputs.samples_taken, samples_needed)
-    counted = [
-        name + " " + short_decimal(one, 2) + " sq ft: " + str(needed[at]) for at, (name, one) in enumerate(inputs.areas)
-    ]
-    lines = (
-        line("area_sqft", "Ceiling", area, "sqft", 1, "All areas together.", " + ".join([short_decimal(one, 2) for _, one in inputs.areas]),
-             ("geometry",), show),
-        line("samples_needed", "Samples, at least", Fraction(samples_needed), "", 0,
-             _steps_told(show), "; ".join(counted), RULE, show),
-        line("volume_cuft", "Texture as it hangs", volume_cuft, "cuft", 2, "Area times depth, for rules that count in volume.",
-             short_decimal(area, 2) + " × " + short_decimal(inputs.texture_depth_in, 4) + " ÷ 12", ("geometry",), show),
+    lines = Lines("samples", show)
+    area = lines.add(
+        name="area_sqft",
+        label="Ceiling",
+        unit="sqft",
+        places=1,
+        rule="All areas together.",
+        amount=total([given(one, "sqft", "geometry", name) for name, one in inputs.areas]),
+    )
+    needed = lines.add(
+        name="samples_needed",
+        label="Samples, at least",
+        unit="",
+        places=0,
+        rule="{steps}",
+        steps=_steps_told(show),
+        amount=total([samples_of(name, one, show) for name, one in inputs.areas]),
+    )
+    volume = lines.add(
+        name="volume_cuft", label="Texture as it hangs", unit="cuft", places=2, rule="Area times depth, for rules that count in volume.",
+        amount=(area * given(inputs.texture_depth_in, "in")).cited("geometry"),
     )  # fmt: skip
+    samples_needed = int(needed.value)
+    key, sentence = verdict(inputs.results, inputs.samples_taken, samples_needed)
     return Answer(
         calculator="samples",
-        inputs=given,
+        inputs=typed,
         figure=words.plural(samples_needed, "sample"),
         figure_label="at least, taken by an accredited inspector",
         sentence=sentence,
-        lines=lines,
+        lines=lines.tuple(),
         cautions=_cautions(key),
         notes=(
             "The sample count is a federal rule for schools. Inspectors use it elsewhere as good practice; local rules can ask for more.",
@@ -212,9 +196,14 @@ def samples(inputs: SamplesInputs, given: tuple[tuple[str, str], ...]) -> Answer
             "The limits are on notice and work rules. Below each of them the fibers are the same.",
         ),
         drawing=None,
-        items=_limits(inputs, area, volume_cuft),
+        items=_limits(inputs, area.value, volume.value),
         items_title="Published limits, and whether this work reaches them",
     )
+
+
+def samples_of(name: str, area_sqft: Fraction, show: str) -> Quantity:
+    """Return `samples_for` an area of one kind [sq ft, > 0], called `name`, as a quantity."""
+    return given(samples_for(area_sqft), "", "cfr-763-86", name + ", " + measure.shown(area_sqft, "sqft", 1, show))
 
 
 def _steps_told(show: str) -> str:

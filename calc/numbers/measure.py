@@ -25,6 +25,7 @@ MINUTES_PER_HOUR = 60
 PINTS_PER_GALLON = 8
 BTU_PER_H_PER_KILOWATT = Fraction(3412142, 1000)  # international table Btu, to seven figures
 PASCALS_PER_INCH_OF_WATER = Fraction(249089, 1000)  # water at 39.2 degF
+KILOPASCALS_PER_PSI = Fraction(6894757, 1000000)  # to seven figures
 GRAINS_PER_POUND = 7000  # by definition
 SIXTEENTHS = 16
 FINER_PARTS = (32, 64)  # parts of an inch that are still written as a fraction
@@ -225,7 +226,7 @@ _SHOWN = (
     ("lb", "lb", "kg", KILOGRAMS_PER_POUND),
     ("psf", "lb/sq ft", "kg/m²", KILOGRAMS_PER_POUND / SQUARE_METERS_PER_SQUARE_FOOT),
     ("lb/gal", "lb/gal", "kg/L", KILOGRAMS_PER_POUND / LITERS_PER_GALLON),
-    ("psi", "psi", "kPa", Fraction(6894757, 1000000)),
+    ("psi", "psi", "kPa", KILOPASCALS_PER_PSI),
     ("cuyd", "cu yd", "m³", 27 * CUBIC_METERS_PER_CUBIC_FOOT),
     ("cfm", "cu ft/min", "m³/h", MINUTES_PER_HOUR * CUBIC_METERS_PER_CUBIC_FOOT),
     ("mil", "mil", "µm", MICROMETERS_PER_MIL),

@@ -49,6 +49,18 @@ def short_decimal(value: Fraction, places: int) -> str:
     return text[:-1] if text.endswith(".") else text
 
 
+def figures(value: Fraction, digits: int = 4) -> str:
+    """Return `value` [-] to `digits` figures, whole numbers in full, without zeros at the end: 1,604; 79.28; 0.000094."""
+    size = -value if value < 0 else value
+    if size >= 1:
+        return short_decimal(value, max(0, digits - len(str(size.numerator // size.denominator))))
+    places = digits
+    while size and size * 10 < 1:
+        size = size * 10
+        places += 1
+    return short_decimal(value, places)
+
+
 def plain_decimal(value: Fraction, places: int, rounding: str = "near") -> str:
     """Return `value` as a number that a program reads: no grouping, a hyphen for minus, no zeros at the end."""
     scaled = _scaled(value, places, rounding)

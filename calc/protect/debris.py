@@ -1,19 +1,17 @@
 """Debris: what comes down, in bags by volume and by weight, wet and dry, and what the landfill weighs."""
 
-from dataclasses import dataclass
-from fractions import Fraction
-
-from calc.common.inputs import AREA, BOARD_PSF, OPTIONAL_ROOMS, WATER_LB_PER_GAL, area_sqft
-from calc.core.answer import Answer, Calculator, line
+from calc.common.inputs import AREA, BOARD_PSF, OPTIONAL_ROOMS, WATER_WEIGHT, add_area, area_sqft
+from calc.core.answer import Answer, Calculator
 from calc.core.fields import SHOW_IN, Fault, Field, InputFault, Values
+from calc.core.lines import Lines
 from calc.evidence.cautions import caution
 from calc.numbers import measure, words
-from calc.numbers.exact import ceiling
+from calc.numbers.quantity import Quantity, fact, greatest, rounded_up
 from calc.numbers.words import short_decimal
+from calc.text.door import say
 
-BOARD_LB_PER_CUYD = 400  # loose gypsum debris [lb/cu yd]; NAHB 1995, the lower of two figures, so the larger pile
-DRUM_GAL = 55  # the drum that some local rules count in [gal]
-WEIGHT = ("texture-weight",)
+LOOSE_BOARD = fact(400, "lb/cuyd", "debris-density")  # NAHB 1995, the lower of two figures, so the larger pile
+DRUM = fact(55, "gal", "colorado-reg-8")  # the drum that some local rules count in
 
 THICKNESS = Field(
     name="texture_thickness_in", label="Mean thickness of the texture", kind="length", unit="in",
@@ -58,139 +56,150 @@ OLD_BOARD = Field(
 )  # fmt: skip
 
 
-@dataclass(frozen=True)
-class DebrisInputs:
-    """`area_sqft` [sq ft, > 0], `texture_thickness_in` [in, 1/64 to 1], `texture_psf` [lb/sq ft dry, 0.02 to 5],
-    `water_gal_per_100sqft` [gal/100 sq ft, 0 to 50], `bag_gal` [gal], `bag_fill_pct` [%], `bag_limit_lb` [lb],
-    `board_down_sqft` [sq ft, >= 0], `old_board_in` a key of `BOARD_PSF`, `show_in`."""
-
-    area_sqft: Fraction
-    texture_thickness_in: Fraction
-    texture_psf: Fraction
-    water_gal_per_100sqft: Fraction
-    bag_gal: Fraction
-    bag_fill_pct: Fraction
-    bag_limit_lb: Fraction
-    board_down_sqft: Fraction
-    old_board_in: str
-    show_in: str
+def volume(*, area: Quantity, thickness: Quantity) -> Quantity:
+    """Return the texture over `area` [sq ft] of the mean `thickness` [in]. Source: geometry."""
+    return (area * thickness).cited("geometry")
 
 
-def debris(inputs: DebrisInputs, given: tuple[tuple[str, str], ...]) -> Answer:
+def wet_weight(*, dry: Quantity, area: Quantity, water: Quantity) -> Quantity:
+    """Return the weight to carry [lb]: `dry` [lb] and all the `water` [gal/100 sq ft] that was put on `area` [sq ft]."""
+    return dry + area * water * WATER_WEIGHT
+
+
+def bags_by_volume(*, amount: Quantity, bag: Quantity, fill: Quantity) -> Quantity:
+    """Return the bags of `bag` [gal], filled to `fill` [%], that `amount` [cu ft] takes. Common practice, no source."""
+    return rounded_up(amount / (bag * fill)).cited("common-practice")
+
+
+def debris(values: Values) -> Answer:
     """Return the texture's volume, its weight dry and wet, the bags that it fills, and the weight for the landfill.
 
-    Raises nothing. Sources: weights of texture from memory, of board from a maker, of loose debris as quoted.
+    Raises InputFault where more board comes down than there is ceiling. Sources: weights of texture from memory, of board from a
+    maker, of loose debris as quoted.
     """
-    show = inputs.show_in
-    volume_cuft = inputs.area_sqft * inputs.texture_thickness_in / measure.INCHES_PER_FOOT
-    dry_weight_lb = inputs.area_sqft * inputs.texture_psf
-    water_lb = inputs.area_sqft * inputs.water_gal_per_100sqft / 100 * WATER_LB_PER_GAL
-    weight_lb = dry_weight_lb + water_lb
-    bag_cuft = inputs.bag_gal * measure.CUBIC_INCHES_PER_GALLON / measure.CUBIC_INCHES_PER_CUBIC_FOOT
-    bag_holds_cuft = bag_cuft * inputs.bag_fill_pct / 100
-    by_volume = ceiling(volume_cuft / bag_holds_cuft)
-    by_weight = ceiling(weight_lb / inputs.bag_limit_lb)
-    bags = max(by_volume, by_weight)
-    drums = volume_cuft / (DRUM_GAL * Fraction(measure.CUBIC_INCHES_PER_GALLON, measure.CUBIC_INCHES_PER_CUBIC_FOOT))
-    board_psf = dict(BOARD_PSF)[inputs.old_board_in]
-    board_lb = inputs.board_down_sqft * board_psf
-    board_cuyd = board_lb / BOARD_LB_PER_CUYD
-    landfill_lb = weight_lb + board_lb
-    lines = [
-        line(
-            "area_sqft", "Ceiling", inputs.area_sqft, "sqft", 1,
-            "From your rooms, or as you gave it.", short_decimal(inputs.area_sqft, 2) + " sq ft", ("geometry",), show,
-        ),
-        line(
-            "volume_cuft", "Texture that comes down", volume_cuft, "cuft", 2, "Area times mean thickness.",
-            short_decimal(inputs.area_sqft, 2) + " × " + short_decimal(inputs.texture_thickness_in, 4) + " ÷ 12", ("geometry",), show,
-        ),
-        line(
-            "drums", "In 55-gallon drums", drums, "", 2, "Some local rules count in drums of 55 gallons.",
-            short_decimal(volume_cuft, 3) + " ÷ 7.3524", ("us-customary-definitions", "colorado-reg-8"), show,
-        ),
-        line(
-            "dry_weight_lb", "Weight, dry", dry_weight_lb, "lb", 0, "Area times the weight of a square foot.",
-            short_decimal(inputs.area_sqft, 2) + " × " + short_decimal(inputs.texture_psf, 3), WEIGHT, show,
-        ),
-        line(
-            "weight_lb", "Weight to carry, wet", weight_lb, "lb", 0, "Dry weight and all the water that was put on.",
-            words.decimal(dry_weight_lb, 1) + " + " + words.decimal(water_lb, 1) + " lb", ("texture-weight", "iapws-water"), show,
-        ),
-        line(
-            "bags_by_volume", "Bags by volume", Fraction(by_volume), "", 0, "Volume over what a bag holds when it can be tied.",
-            words.decimal(volume_cuft, 3) + " ÷ (" + words.decimal(bag_cuft, 3) + " × " + short_decimal(inputs.bag_fill_pct, 1) + " %) = "
-            + words.decimal(volume_cuft / bag_holds_cuft, 2) + ", so " + words.whole(by_volume), ("common-practice",), show,
-        ),
-        line(
-            "bags_by_weight", "Bags by weight", Fraction(by_weight), "", 0, "Wet weight over what one bag may weigh.",
-            words.decimal(weight_lb, 1) + " ÷ " + short_decimal(inputs.bag_limit_lb, 1) + " = " + words.decimal(weight_lb / inputs.bag_limit_lb, 2)
-            + ", so " + words.whole(by_weight),
-            ("common-practice",), show,
-        ),
-        line("bags", "Bags", Fraction(bags), "", 0, "The greater of the two.",
-             words.whole(by_volume) + " by volume, " + words.whole(by_weight) + " by weight, so " + words.whole(bags), ("common-practice",), show),
-    ]  # fmt: skip
-    if inputs.board_down_sqft > 0:
-        lines += [
-            line(
-                "board_lb", "Old board, weight", board_lb, "lb", 0, "Its area times the weight of a square foot.",
-                short_decimal(inputs.board_down_sqft, 2) + " × " + short_decimal(board_psf, 2), ("gypsum-weight", "price-book"), show,
-            ),
-            line(
-                "board_cuyd", "Old board, loose in a bin", board_cuyd, "cuyd", 2, "400 lb a cubic yard, the lower of two figures.",
-                words.decimal(board_lb, 0) + " ÷ 400", ("debris-density", "price-book"), show,
-            ),
-        ]  # fmt: skip
-    lines.append(
-        line(
-            "landfill_weight_lb", "For the landfill's scale", landfill_lb, "lb", 0,
-            "Wet texture and old board. Film and plastic come on top.",
-            words.decimal(weight_lb, 0) + " + " + words.decimal(board_lb, 0) + " lb", ("texture-weight", "gypsum-weight"), show,
+    _refuse(values)
+    show = values.choice("show_in")
+    lines = Lines("debris", show)
+    area = add_area(lines, values)
+    texture = lines.add(
+        name="volume_cuft",
+        label="Texture that comes down",
+        unit="cuft",
+        places=2,
+        rule="Area times mean thickness.",
+        amount=volume(area=area, thickness=values.quantity("texture_thickness_in")),
+    )
+    lines.add(
+        name="drums",
+        label="In {drum} drums",
+        unit="",
+        places=2,
+        rule="Some local rules count in drums of {drum}.",
+        amount=(texture / DRUM).cited("us-customary-definitions"),
+        drum=measure.shown(DRUM.value, "gal", 0, show),
+    )
+    dry = lines.add(
+        name="dry_weight_lb",
+        label="Weight, dry",
+        unit="lb",
+        places=0,
+        rule="Area times what each part of it weighs.",
+        amount=(area * values.quantity("texture_psf")).cited("texture-weight"),
+    )
+    wet = lines.add(
+        name="weight_lb",
+        label="Weight to carry, wet",
+        unit="lb",
+        places=0,
+        rule="Dry weight and all the water that was put on.",
+        amount=wet_weight(dry=dry, area=area, water=values.quantity("water_gal_per_100sqft")),
+    )
+    by_volume = lines.add(
+        name="bags_by_volume",
+        label="Bags by volume",
+        unit="",
+        places=0,
+        rule="Volume over what a bag holds when it can be tied.",
+        amount=bags_by_volume(amount=texture, bag=values.quantity("bag_gal"), fill=values.quantity("bag_fill_pct")),
+    )
+    by_weight = lines.add(
+        name="bags_by_weight",
+        label="Bags by weight",
+        unit="",
+        places=0,
+        rule="Wet weight over what one bag may weigh.",
+        amount=rounded_up(wet / values.quantity("bag_limit_lb")).cited("common-practice"),
+    )
+    bags = lines.add(
+        name="bags",
+        label="Bags",
+        unit="",
+        places=0,
+        rule="The greater of the two.",
+        amount=greatest(by_volume, by_weight),
+    )
+    landfill = wet
+    if values.number("board_down_sqft") > 0:
+        board = lines.add(
+            name="board_lb",
+            label="Old board, weight",
+            unit="lb",
+            places=0,
+            rule="Its area times what each part of it weighs.",
+            amount=values.quantity("board_down_sqft")
+            * fact(dict(BOARD_PSF)[values.choice("old_board_in")], "psf", "gypsum-weight").cited("price-book"),
         )
-    )  # fmt: skip
-    governs = "weight" if by_weight > by_volume else "volume"
+        lines.add(
+            name="board_cuyd",
+            label="Old board, loose in a bin",
+            unit="cuyd",
+            places=2,
+            rule="Its weight over that of loose debris, the lower of two figures.",
+            amount=(board / LOOSE_BOARD).cited("price-book"),
+        )
+        landfill = wet + board
+    lines.add(
+        name="landfill_weight_lb",
+        label="For the landfill's scale",
+        unit="lb",
+        places=0,
+        rule="Wet texture and old board. Film and plastic come on top.",
+        amount=landfill,
+    )
+    bag = measure.shown(values.number("bag_gal"), "gal", 1, show)
+    label = say("debris.figure.volume", "of {bag}; the volume decides", bag=bag)
+    if by_weight.value > by_volume.value:
+        label = say("debris.figure.weight", "of {bag}; the weight decides", bag=bag)
     return Answer(
         calculator="debris",
-        inputs=given,
-        figure=words.plural(bags, "bag"),
-        figure_label="of " + measure.shown(inputs.bag_gal, "gal", 1, show) + "; the " + governs + " decides",
-        sentence="About " + lines[1].shown + " of texture come down. They weigh " + lines[3].shown + " dry and "
-        + lines[4].shown + " wet.",
-        lines=tuple(lines),
+        inputs=values.given,
+        figure=words.plural(int(bags.value), "bag"),
+        figure_label=label,
+        sentence=say(
+            "debris.sentence", "About {volume} of texture come down. They weigh {dry} dry and {wet} wet.",
+            volume=lines.shown("volume_cuft"), dry=lines.shown("dry_weight_lb"), wet=lines.shown("weight_lb"),
+        ),
+        lines=lines.tuple(),
         cautions=(caution("asbestos-first"), caution("heavy-bag")),
         notes=(
-            "What a square foot of texture weighs differs from house to house, by three to one and more. A maker gives no figure.",
-            "Texture in which asbestos was found is not bagged like this. Licensed contractors pack, label and dump it.",
-            "Ask the landfill whether it takes wet plaster, and let the bags drain where that is allowed. Nothing goes down a drain.",
+            say("debris.note.weigh", "What a square foot of texture weighs differs from house to house, by three to one and more. A maker gives no figure."),
+            say("debris.note.asbestos", "Texture in which asbestos was found is not bagged like this. Licensed contractors pack, label and dump it."),
+            say("debris.note.landfill", "Ask the landfill whether it takes wet plaster, and let the bags drain where that is allowed. Nothing goes down a drain."),
         ),
         drawing=None,
     )  # fmt: skip
 
 
-def _work_out(values: Values) -> Answer:
-    area = area_sqft(values)
-    board_down_sqft = values.number("board_down_sqft")
-    if board_down_sqft > area:
-        message = (
-            "Old board that comes down is more than the ceiling. Give at most " + short_decimal(area, 1) + " sq ft."
+def _refuse(values: Values) -> None:
+    area, down_sqft = area_sqft(values), values.number("board_down_sqft")
+    if down_sqft > area:
+        most = short_decimal(area, 1)
+        message = say(
+            "debris.fault.board",
+            "Old board that comes down is more than the ceiling. Give at most {most} sq ft.",
+            most=most,
         )
-        raise InputFault(
-            (Fault("board_down_sqft", short_decimal(board_down_sqft, 1), message, short_decimal(area, 1)),)
-        )
-    inputs = DebrisInputs(
-        area,
-        values.number("texture_thickness_in"),
-        values.number("texture_psf"),
-        values.number("water_gal_per_100sqft"),
-        values.number("bag_gal"),
-        values.number("bag_fill_pct"),
-        values.number("bag_limit_lb"),
-        board_down_sqft,
-        values.choice("old_board_in"),
-        values.choice("show_in"),
-    )
-    return debris(inputs, values.given)
+        raise InputFault((Fault("board_down_sqft", short_decimal(down_sqft, 1), message, most),))
 
 
 CALCULATOR = Calculator(
@@ -201,7 +210,7 @@ CALCULATOR = Calculator(
     fields=(
         OPTIONAL_ROOMS, AREA, THICKNESS, TEXTURE_PSF, WATER_RATE, BAG, BAG_FILL, BAG_WEIGHT, BOARD_DOWN, OLD_BOARD, SHOW_IN,
     ),
-    work_out=_work_out,
+    work_out=debris,
     example=(("rooms", "Living: 20' x 14'"), ("texture_thickness_in", "1/8"), ("texture_psf", "0.3"), ("water_gal_per_100sqft", "1.8")),
     one_of=("rooms", "area_sqft"),
     sources=("debris-density", "price-book", "gypsum-weight"),

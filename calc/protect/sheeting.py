@@ -4,23 +4,28 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from calc.common.inputs import HEIGHT, ROOMS
-from calc.core.answer import Answer, Calculator, Item, line
+from calc.core.answer import Answer, Calculator, Item
 from calc.core.drawing import Dimension, Drawing, Label, Shape
 from calc.core.fields import SHOW_IN, Fault, Field, InputFault, Values
+from calc.core.lines import Lines
 from calc.evidence.cautions import Caution, caution
 from calc.numbers import measure, words
-from calc.numbers.exact import ceiling, floor, total
-from calc.numbers.measure import INCHES_PER_FOOT, SQUARE_INCHES_PER_SQUARE_FOOT
+from calc.numbers.exact import ceiling, floor
+from calc.numbers.exact import total as exact_total
+from calc.numbers.measure import INCHES_PER_FOOT
+from calc.numbers.quantity import Quantity, fact, given, rounded_up, told, total
 from calc.numbers.words import short_decimal
 from calc.rooms.rooms import Room
 from calc.rooms.strips import Strip, bands, fewest_rolls, lapped, rolls_cut, strips_of
+from calc.text.door import say
 
-FILM_DENSITY = Fraction(92, 100)  # of polyethylene against water [-], from memory
-WATER_LB_PER_CUFT = Fraction(62428, 1000)  # water at 39.2 degF [lb/cu ft]
-MILS_PER_FOOT = 12000
+FILM_DENSITY = fact(Fraction(92, 100), "", "polyethylene")  # against water, from memory
+WATER_DENSITY = fact(Fraction(62428, 1000), "lb/cuft", "polyethylene")  # water at 39.2 degF
 REGISTER_LAYERS = 2  # two layers of plastic on each opening, OSHA training slide 22
 REGISTER_SIDE_IN = 24  # a piece for one opening [in], common practice
-TAPE_ROLL_FT = 180  # a roll of 60 yards [ft]
+LAYERS = fact(REGISTER_LAYERS, "", "osha-asbestos-slides")
+SIDE = fact(REGISTER_SIDE_IN, "in", "common-practice")
+TAPE_ROLL = fact(180, "ft", "common-practice")  # a roll of 60 yards
 PRACTICE = ("geometry", "common-practice")
 MOST_ITEMS = 24  # strips that are listed one by one
 
@@ -98,7 +103,13 @@ class SheetingInputs:
     show_in: str
 
 
-def sheeting(inputs: SheetingInputs, given: tuple[tuple[str, str], ...]) -> Answer:
+def tape_length(*, edge: Quantity, laps: Quantity, seams: Quantity, registers: Quantity) -> Quantity:
+    """Return the tape [ft]: twice round the `edge` of the rooms, at the floor film and at the top of the wall film; `laps` and `seams` [ft]; four
+    sides of each layer on each of `registers` [-]. Common practice, no source."""
+    return (edge * 2 + laps + seams + registers * LAYERS * 4 * SIDE).cited("common-practice")
+
+
+def sheeting(inputs: SheetingInputs, typed: tuple[tuple[str, str], ...]) -> Answer:
     """Return the floor film strip by strip, how each roll is cut, the wall film, and the tape.
 
     Raises InputFault where a lap is as wide as the film. Sources: geometry; laps and turn-ups are common practice;
@@ -111,68 +122,89 @@ def sheeting(inputs: SheetingInputs, given: tuple[tuple[str, str], ...]) -> Answ
     strips = [strip for found in by_room for strip in found]
     roll_in = inputs.roll_length_ft * INCHES_PER_FOOT
     lengths, joints = _lengths(strips, roll_in, inputs)
-    register_sqft = Fraction(
-        inputs.registers * REGISTER_LAYERS * REGISTER_SIDE_IN * REGISTER_SIDE_IN, SQUARE_INCHES_PER_SQUARE_FOOT
-    )
     to_cut = lengths + _for_openings(inputs)
     cut = rolls_cut(to_cut, roll_in)
-    least = fewest_rolls(to_cut, roll_in)
-    floor_sqft = total(lengths) * width_in / SQUARE_INCHES_PER_SQUARE_FOOT
-    floor_lb = floor_sqft * inputs.floor_film_mil / MILS_PER_FOOT * FILM_DENSITY * WATER_LB_PER_CUFT
-    wall_run_ft, wall_sqft, seams_ft = _walls(inputs)
-    wall_rolls = ceiling(wall_run_ft / inputs.wall_film_length_ft)
-    perimeter_ft = total([room.perimeter_ft() for room in inputs.rooms])
-    lap_ft = total([lapped(strips) for strips in by_room]) / INCHES_PER_FOOT + joints * inputs.roll_width_ft
-    register_tape_ft = Fraction(inputs.registers * REGISTER_LAYERS * 4 * REGISTER_SIDE_IN, INCHES_PER_FOOT)
-    tape_ft = perimeter_ft * 2 + lap_ft + seams_ft + register_tape_ft
-    lines = (
-        line(
-            "floor_sheeting_sqft", "Film on the floor", floor_sqft, "sqft", 1, "All strips, laps and turn-ups with them.",
-            words.plural(len(lengths), "length") + ", " + short_decimal(total(lengths) / INCHES_PER_FOOT, 2) + " ft in all × "
-            + short_decimal(inputs.roll_width_ft, 2) + " ft", PRACTICE, show,
+    least = words.whole(fewest_rolls(to_cut, roll_in))
+    lap_ft = exact_total([lapped(strips) for strips in by_room]) / INCHES_PER_FOOT + joints * inputs.roll_width_ft
+    wall_run, seams_ft = _walls(inputs)
+    lines = Lines("sheeting", show)
+    in_all = given(exact_total(lengths) / INCHES_PER_FOOT, "ft", "geometry", words.plural(len(lengths), "length"))
+    floor_film = lines.add(
+        name="floor_sheeting_sqft",
+        label="Film on the floor",
+        unit="sqft",
+        places=1,
+        rule="All strips, laps and turn-ups with them.",
+        amount=(in_all * given(inputs.roll_width_ft, "ft")).cited("common-practice"),
+    )
+    lines.add(
+        name="rolls",
+        label="Rolls for the floor",
+        unit="",
+        places=0,
+        rule="The strips cut from whole rolls, the longest first.",
+        amount=told(
+            len(cut),
+            "",
+            say("sheeting.rolls.working", "not fewer than {least} by length alone", least=least),
+            *PRACTICE,
         ),
-        line(
-            "rolls", "Rolls for the floor", Fraction(len(cut)), "", 0, "The strips cut from whole rolls, the longest first.",
-            "not fewer than " + words.whole(least) + " by length alone", PRACTICE, show,
+    )
+    lines.add(
+        name="floor_sheeting_lb",
+        label="Weight of the floor film",
+        unit="lb",
+        places=2,
+        rule="Area times thickness times the density of polyethylene, a part of that of water.",
+        amount=floor_film * given(inputs.floor_film_mil, "mil") * FILM_DENSITY * WATER_DENSITY,
+    )
+    lines.add(
+        name="wall_sheeting_sqft",
+        label="Film on the walls",
+        unit="sqft",
+        places=1,
+        rule="Round each room with one lap, in as many tiers as its height asks for, down over the turned-up floor film.",
+        amount=(wall_run * given(inputs.wall_film_width_ft, "ft")).cited("common-practice"),
+    )
+    wall_rolls = lines.add(
+        name="wall_rolls",
+        label="Rolls for the walls",
+        unit="",
+        places=0,
+        rule="Run of film over a roll, rounded up.",
+        amount=rounded_up(wall_run / given(inputs.wall_film_length_ft, "ft")).cited("common-practice"),
+    )
+    lines.add(
+        name="register_sheeting_sqft",
+        label="For the openings",
+        unit="sqft",
+        places=0,
+        rule="Two layers on each register and return, square pieces across the roll.",
+        amount=given(inputs.registers, "") * LAYERS * SIDE * SIDE,
+    )
+    tape = lines.add(
+        name="tape_ft",
+        label="Tape",
+        unit="ft",
+        places=0,
+        rule="Round each room at the floor film and at the top of the wall film; every lap; four sides of each layer on an opening.",
+        amount=tape_length(
+            edge=given(exact_total([room.perimeter_ft() for room in inputs.rooms]), "ft", "geometry"),
+            laps=given(lap_ft, "ft", "geometry"),
+            seams=given(seams_ft, "ft", "geometry"),
+            registers=given(inputs.registers, ""),
         ),
-        line(
-            "floor_sheeting_lb", "Weight of the floor film", floor_lb, "lb", 2,
-            "Area times thickness times the density of polyethylene, 0.92 of water.",
-            short_decimal(floor_sqft, 1) + " × " + short_decimal(inputs.floor_film_mil, 2) + " ÷ 12,000 × 0.92 × 62.428", ("polyethylene",), show,
-        ),
-        line(
-            "wall_sheeting_sqft", "Film on the walls", wall_sqft, "sqft", 1,
-            "Round each room with one lap, in as many tiers as its height asks for, down over the turned-up floor film.",
-            short_decimal(wall_run_ft, 2) + " ft × " + short_decimal(inputs.wall_film_width_ft, 2) + " ft", PRACTICE, show,
-        ),
-        line(
-            "wall_rolls", "Rolls for the walls", Fraction(wall_rolls), "", 0, "Run of film over a roll, rounded up.",
-            short_decimal(wall_run_ft, 1) + " ÷ " + short_decimal(inputs.wall_film_length_ft, 1) + ", so " + words.whole(wall_rolls),
-            ("common-practice",), show,
-        ),
-        line(
-            "register_sheeting_sqft", "For the openings", register_sqft, "sqft", 0,
-            "Two layers on each register and return, pieces of 2 x 2 ft across the roll.",
-            words.whole(inputs.registers) + " × 2 × 4", ("osha-asbestos-slides", "common-practice"), show,
-        ),
-        line(
-            "tape_ft", "Tape", tape_ft, "ft", 0,
-            "Round each room at the floor film and at the top of the wall film; every lap; four sides of each layer on an opening.",
-            short_decimal(perimeter_ft, 1) + " × 2 + " + short_decimal(lap_ft, 1) + " + " + short_decimal(seams_ft, 1) + " + "
-            + short_decimal(register_tape_ft, 1), PRACTICE, show,
-        ),
-        line(
-            "tape_rolls", "Rolls of tape", Fraction(ceiling(tape_ft / TAPE_ROLL_FT)), "", 0, "Rolls of 60 yards, rounded up.",
-            short_decimal(tape_ft, 1) + " ÷ 180", ("common-practice",), show,
-        ),
+    )
+    tape_rolls = lines.add(
+        name="tape_rolls", label="Rolls of tape", unit="", places=0, rule="Tape over a roll, rounded up.", amount=rounded_up(tape / TAPE_ROLL),
     )  # fmt: skip
     return Answer(
         calculator="sheeting",
-        inputs=given,
+        inputs=typed,
         figure=words.plural(len(cut), "roll"),
-        figure_label="of floor film, " + words.plural(wall_rolls, "roll") + " of wall film",
-        sentence="Cut " + words.plural(len(lengths), "length") + " for the floor. Take " + words.plural(ceiling(tape_ft / TAPE_ROLL_FT), "roll") + " of tape.",
-        lines=lines,
+        figure_label="of floor film, " + words.plural(int(wall_rolls.value), "roll") + " of wall film",
+        sentence="Cut " + words.plural(len(lengths), "length") + " for the floor. Take " + words.plural(int(tape_rolls.value), "roll") + " of tape.",
+        lines=lines.tuple(),
         cautions=_cautions(inputs),
         notes=_notes(inputs, joints),
         drawing=_plan(inputs.rooms[0], by_room[0], inputs),
@@ -209,7 +241,7 @@ def _lengths(strips: list[Strip], roll_in: Fraction, inputs: SheetingInputs) -> 
     lengths: list[Fraction] = []
     joints = 0
     if inputs.pieced:  # one run of film, parted wherever a roll ends
-        run = total([strip.length for strip in strips])
+        run = exact_total([strip.length for strip in strips])
         rolls = bands(run, roll_in, inputs.overlap_in)
         joints = rolls - 1
         run += joints * inputs.overlap_in
@@ -234,28 +266,28 @@ def _for_openings(inputs: SheetingInputs) -> list[Fraction]:
     return [Fraction(REGISTER_SIDE_IN)] * cuts
 
 
-def _walls(inputs: SheetingInputs) -> tuple[Fraction, Fraction, Fraction]:
-    """Return the run of wall film [ft], its area [sq ft] and the length of its seams [ft]."""
-    run_ft, seams_ft = Fraction(0), Fraction(0)
-    lap_ft = inputs.overlap_in / INCHES_PER_FOOT
+def _walls(inputs: SheetingInputs) -> tuple[Quantity, Fraction]:
+    """Return the run of wall film, room by room, and the length of its seams [ft]."""
+    runs, seams_ft = [], Fraction(0)
+    lap = given(inputs.overlap_in, "in")
     for room in inputs.rooms:
         high_in = inputs.ceiling_height_ft * INCHES_PER_FOOT + room.highest_rise_in()
         down_in = (
             max(high_in - inputs.turn_up_in + inputs.overlap_in, Fraction(1)) if inputs.turn_up_in > 0 else high_in
         )
         tiers = bands(down_in, inputs.wall_film_width_ft * INCHES_PER_FOOT, inputs.overlap_in)
-        round_ft = room.perimeter_ft() + lap_ft
-        run_ft += round_ft * tiers
-        seams_ft += round_ft * (tiers - 1) + high_in / INCHES_PER_FOOT
-    return run_ft, run_ft * inputs.wall_film_width_ft, seams_ft
+        once = given(room.perimeter_ft(), "ft", "geometry", room.name) + lap
+        runs.append(once * tiers)
+        seams_ft += once.to("ft") * (tiers - 1) + high_in / INCHES_PER_FOOT
+    return total(runs).named("run", "ft"), seams_ft
 
 
 def _cuts(cut: list[list[Fraction]], roll_in: Fraction, show: str) -> tuple[Item, ...]:
     found = []
     for at, lengths in enumerate(cut[:MOST_ITEMS]):
-        told = ", ".join([measure.shown(length / INCHES_PER_FOOT, "ft", 2, show) for length in lengths])
-        left = measure.shown((roll_in - total(lengths)) / INCHES_PER_FOOT, "ft", 2, show)
-        found.append(Item("Roll " + str(at + 1), left + " left", told, PRACTICE))
+        pieces = ", ".join([measure.shown(length / INCHES_PER_FOOT, "ft", 2, show) for length in lengths])
+        left = measure.shown((roll_in - exact_total(lengths)) / INCHES_PER_FOOT, "ft", 2, show)
+        found.append(Item("Roll " + str(at + 1), left + " left", pieces, PRACTICE))
     if len(cut) > MOST_ITEMS:
         found.append(Item("And", words.plural(len(cut) - MOST_ITEMS, "more roll"), "Cut in the same way.", PRACTICE))
     return tuple(found)
@@ -312,7 +344,7 @@ def _plan(room: Room, strips: list[Strip], inputs: SheetingInputs) -> Drawing:
         Dimension((turn, zero), (wide - turn, zero), "below", measure.shown(east, "ft", 2, inputs.show_in)),
         Dimension((zero, turn), (zero, deep - turn), "left", measure.shown(north, "ft", 2, inputs.show_in)),
     )
-    told = "; ".join(
+    listed = "; ".join(
         [
             "strip " + str(at + 1) + " " + measure.shown(one.length / INCHES_PER_FOOT, "ft", 2, inputs.show_in)
             for at, one in enumerate(strips[:MOST_ITEMS])
@@ -320,7 +352,7 @@ def _plan(room: Room, strips: list[Strip], inputs: SheetingInputs) -> Drawing:
     )
     return Drawing(
         title="Strips on the floor",
-        description=room.name + " from above, " + dimensions[0].text + " by " + dimensions[1].text + ": " + words.plural(len(strips), "strip") + ", " + told + ".",
+        description=room.name + " from above, " + dimensions[0].text + " by " + dimensions[1].text + ": " + words.plural(len(strips), "strip") + ", " + listed + ".",
         width=wide,
         height=deep,
         stretch=Fraction(1),

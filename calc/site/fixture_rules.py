@@ -3,8 +3,8 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
-from calc.numbers import measure, words
 from calc.core.answer import Item
+from calc.numbers import measure, words
 from calc.numbers.measure import MeasureFault
 
 SET_BACK_IN = Fraction(1, 4)  # a box in a face that does not burn may sit so far behind it [in], NEC 314.20

@@ -3,60 +3,50 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
-from calc.numbers import measure, words
-from calc.core.answer import Answer, Calculator, Item, line
 from calc.common.drops import COMBUSTIBLE, DROPS, drop_in
-from calc.core.fields import SHOW_IN, Fault, Field, InputFault, Values, entries, entry_faults
-from calc.site.fixture_rules import KINDS, Fixture, Lowering, ceiling_height, read_fixture, verdict
 from calc.common.inputs import HEIGHT
-from calc.numbers.measure import INCHES_PER_FOOT
+from calc.core.answer import Answer, Calculator, Item
+from calc.core.fields import SHOW_IN, Fault, Field, InputFault, Values, entries, entry_faults
+from calc.core.lines import Lines
 from calc.evidence.cautions import Caution, caution
-from calc.numbers.words import short_decimal
+from calc.numbers import measure, words
+from calc.numbers.measure import INCHES_PER_FOOT
+from calc.numbers.quantity import given, told
+from calc.site.fixture_rules import KINDS, Fixture, Lowering, ceiling_height, read_fixture, verdict
+from calc.text.door import say
 
 STATES = ("fits", "needs work", "stop")
+COUNTS = (  # of each state: name, label, rule
+    ("fixtures_that_fit", "Fit as they are", "Counted from the list."),
+    ("fixtures_with_work", "Need work", "Counted from the list."),
+    (
+        "fixtures_that_stop",
+        "Stop, and call somebody",
+        "Counted from the list, and the ceiling itself where it comes too low.",
+    ),
+)
 
 
 COVERING = Field(
-    name="covering",
-    label="What goes on the ceiling",
-    kind="choice",
-    unit="",
+    name="covering", label="What goes on the ceiling", kind="choice", unit="",
     help="Each lowers the ceiling by so much. Or give the drop itself.",
-    example="board-1/2",
-    required=False,
-    choices=tuple([("", "I give the drop below")] + [(name, label) for name, label, _ in DROPS]),
-)
+    example="board-1/2", required=False, choices=tuple([("", "I give the drop below")] + [(name, label) for name, label, _ in DROPS]),
+)  # fmt: skip
 DROP = Field(
-    name="drop_in",
-    label="Lower by",
-    kind="length",
-    unit="in",
+    name="drop_in", label="Lower by", kind="length", unit="in",
     help="From the old board to the new face, with texture that stays between.",
-    example="1/2",
-    lowest="1/16",
-    highest="48",
-    required=False,
-)
+    example="1/2", lowest="1/16", highest="48", required=False,
+)  # fmt: skip
 BURNS = Field(
-    name="face_burns",
-    label="Does the new face burn?",
-    kind="choice",
-    unit="",
+    name="face_burns", label="Does the new face burn?", kind="choice", unit="",
     help="Wood does; gypsum does not. In wood a box must be flush.",
-    example="no",
-    default="no",
-    choices=(("no", "No: gypsum, plaster, mineral tile"), ("yes", "Yes: wood, fiber, plastic")),
-)
+    example="no", default="no", choices=(("no", "No: gypsum, plaster, mineral tile"), ("yes", "Yes: wood, fiber, plastic")),
+)  # fmt: skip
 FIXTURES = Field(
-    name="fixtures",
-    label="What is up there",
-    kind="list",
-    unit="",
+    name="fixtures", label="What is up there", kind="list", unit="",
     help="One a line: what it is, its name, and its measure. Set-back for boxes, height for fans, the gap for doors.",
-    example="box hall: 0 in; fan living: 7' 4\"; smoke hall; sprinkler hall: 2 in; cupboard: 1/4 in; room living: 7' 10\"",
-    choices=tuple([(kind.example, kind.label + (": " + kind.means if kind.means else "")) for kind in KINDS]),
-    check=lambda text: entry_faults(text, read_fixture),
-)
+    example="box hall: 0 in; fan living: 7' 4\"; smoke hall; sprinkler hall: 2 in; cupboard: 1/4 in; room living: 7' 10\"", choices=tuple([(kind.example, kind.label + (": " + kind.means if kind.means else "")) for kind in KINDS]), check=lambda text: entry_faults(text, read_fixture),
+)  # fmt: skip
 
 
 @dataclass(frozen=True)
@@ -70,7 +60,7 @@ class FixturesInputs:
     show_in: str
 
 
-def fixtures(inputs: FixturesInputs, given: tuple[tuple[str, str], ...]) -> Answer:
+def fixtures(inputs: FixturesInputs, typed: tuple[tuple[str, str], ...]) -> Answer:
     """Return for each fixture whether it fits, what it needs and how much, or a stop with whom to call.
 
     Raises InputFault where the ceiling would come down to the floor; entries are checked when read. Sources: NFPA 70, 72 and 13, IRC R305 as quoted; the rest is marked.
@@ -78,15 +68,15 @@ def fixtures(inputs: FixturesInputs, given: tuple[tuple[str, str], ...]) -> Answ
     show = inputs.show_in
     after_ft = inputs.ceiling_height_ft - inputs.drop_in / INCHES_PER_FOOT
     if after_ft <= 0:
-        told = measure.shown(inputs.drop_in, "in", 4, show)
+        too_low = measure.shown(inputs.drop_in, "in", 4, show)
         message = (
             "A ceiling "
             + measure.shown(inputs.ceiling_height_ft, "ft", 2, show)
             + " high cannot come down by "
-            + told
+            + too_low
             + ". Lower it by less."
         )
-        raise InputFault((Fault("drop_in", told, message, "1/2"),))
+        raise InputFault((Fault("drop_in", too_low, message, "1/2"),))
     lowering = Lowering(inputs.drop_in, inputs.face_burns, after_ft * INCHES_PER_FOOT, show)
     items = [verdict(one, lowering) for one in inputs.fixtures]
     high_enough, height_told = ceiling_height(lowering)
@@ -100,35 +90,42 @@ def fixtures(inputs: FixturesInputs, given: tuple[tuple[str, str], ...]) -> Answ
             )
         )
     counts = [len([one for one in items if one.state == state]) for state in STATES]
-    lines = (
-        line("drop_in", "The ceiling comes down by", inputs.drop_in, "in", 4, "Old board to new face.",
-             short_decimal(inputs.drop_in, 4) + " in", ("your-figure",), show),
-        line("lower_height_ft", "Ceiling height afterwards", after_ft, "ft", 2, "Height before, less the drop.",
-             short_decimal(inputs.ceiling_height_ft, 3) + " ft − " + short_decimal(inputs.drop_in, 4) + " in", ("geometry",), show),
-        line("fixtures_that_fit", "Fit as they are", Fraction(counts[0]), "", 0, "Counted from the list.", words.whole(len(items)) + " in all",
-             ("geometry",), show),
-        line("fixtures_with_work", "Need work", Fraction(counts[1]), "", 0, "Counted from the list.", words.whole(len(items)) + " in all",
-             ("geometry",), show),
-        line("fixtures_that_stop", "Stop, and call somebody", Fraction(counts[2]), "", 0, "Counted from the list, and the ceiling itself where it comes too low.", words.whole(len(items)) + " in all",
-             ("geometry",), show),
+    lines = Lines("fixtures", show)
+    drop = lines.add(
+        name="drop_in",
+        label="The ceiling comes down by",
+        unit="in",
+        places=4,
+        rule="Old board to new face.",
+        amount=given(inputs.drop_in, "in"),
+    )
+    lines.add(
+        name="lower_height_ft", label="Ceiling height afterwards", unit="ft", places=2, rule="Height before, less the drop.",
+        amount=(given(inputs.ceiling_height_ft, "ft") - drop).cited("geometry"),
     )  # fmt: skip
+    counted = say("fixtures.counted", "{all} in all", all=words.whole(len(items)))
+    for at, (name, label, rule) in enumerate(COUNTS):
+        lines.add(
+            name=name, label=label, unit="", places=0, rule=rule, amount=told(counts[at], "", counted, "geometry")
+        )
+    comes_down = lines.shown("drop_in")
     if counts[2]:
-        figure, label = words.plural(counts[2], "stop"), "before the ceiling may come down by " + lines[0].shown
+        figure, label = words.plural(counts[2], "stop"), "before the ceiling may come down by " + comes_down
     elif counts[1]:
         figure, label = (
             words.plural(counts[1], "fixture needs", "fixtures need") + " work",
-            "for a ceiling " + lines[0].shown + " lower",
+            "for a ceiling " + comes_down + " lower",
         )
     else:
-        figure, label = "All fit", "under a ceiling " + lines[0].shown + " lower, by these figures"
+        figure, label = "All fit", "under a ceiling " + comes_down + " lower, by these figures"
     return Answer(
         calculator="fixtures",
-        inputs=given,
+        inputs=typed,
         figure=figure,
         figure_label=label,
         sentence=words.plural(counts[0], "fits", "fit") + ", " + words.plural(counts[1], "needs work", "need work") + ", "
-        + words.plural(counts[2], "stops", "stop") + ". The ceiling will be " + lines[1].shown + " high. " + height_told,
-        lines=lines,
+        + words.plural(counts[2], "stops", "stop") + ". The ceiling will be " + lines.shown("lower_height_ft") + " high. " + height_told,
+        lines=lines.tuple(),
         cautions=_cautions(inputs.fixtures),
         notes=(
             "Heights are from finished floor to finished ceiling, at the lowest place.",

@@ -3,16 +3,18 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
-from calc.numbers import measure
-from calc.core.answer import Answer, Calculator, Item, line
+from calc.common.inputs import HEIGHT
+from calc.core.answer import Answer, Calculator, Item
 from calc.core.drawing import Dimension, Drawing, Label, Shape
 from calc.core.fields import SHOW_IN, Field, Values
-from calc.common.inputs import HEIGHT
+from calc.core.lines import Lines
 from calc.evidence.cautions import Caution, caution
-from calc.numbers.words import short_decimal
+from calc.numbers import measure
+from calc.numbers.quantity import Quantity, fact, given, greatest
 
 STEPLADDER_SIZES_FT = (4, 6, 8, 10, 12)  # common stock [ft]
 NOT_STOOD_ON_FT = 2  # the top and the top step of a stepladder [ft]; 29 CFR 1926.1053(b)(13), from memory
+NOT_STOOD_ON = fact(NOT_STOOD_ON_FT, "ft", "cfr-1926-1053")
 SCAFFOLD_GUARD_FT = 10  # fall protection above this [ft], 29 CFR 1926.451(g)(1)
 STATE_GUARD_FT = 6  # the strictest state figure that we know of [ft], as quoted
 TOPRAIL_LOW_IN, TOPRAIL_HIGH_IN = 38, 45  # toprail above the platform [in], 29 CFR 1926.451(g)(4)(ii)
@@ -25,42 +27,20 @@ HEAD_WIDTH_IN = 20  # width of the person drawn [in]
 DECK_PART = 40  # a deck is drawn this part of the height thick [-]
 
 PERSON = Field(
-    name="person_height_in",
-    label="Your height",
-    kind="length",
-    unit="in",
+    name="person_height_in", label="Your height", kind="length", unit="in",
     help="In shoes and hard hat.",
-    example="5' 10\"",
-    lowest="48",
-    highest="90",
-    default="70",
-)
+    example="5' 10\"", lowest="48", highest="90", default="70",
+)  # fmt: skip
 GAP = Field(
-    name="head_gap_in",
-    label="From your head to the ceiling",
-    kind="length",
-    unit="in",
+    name="head_gap_in", label="From your head to the ceiling", kind="length", unit="in",
     help="3 to 12 in: near enough to press, far enough to swing a knife.",
-    example="6",
-    lowest="0",
-    highest="24",
-    default="6",
-    source="common-practice",
-    rare=True,
-)
+    example="6", lowest="0", highest="24", default="6", source="common-practice", rare=True,
+)  # fmt: skip
 BASE = Field(
-    name="base_width_ft",
-    label="Narrow side of the scaffold",
-    kind="length",
-    unit="ft",
+    name="base_width_ft", label="Narrow side of the scaffold", kind="length", unit="ft",
     help="Wheel to wheel across, outriggers out.",
-    example="2' 5\"",
-    lowest="1",
-    highest="20",
-    default="2.5",
-    source="common-practice",
-    rare=True,
-)
+    example="2' 5\"", lowest="1", highest="20", default="2.5", source="common-practice", rare=True,
+)  # fmt: skip
 FLOOR = Field(
     name="floor",
     label="The floor",
@@ -72,17 +52,10 @@ FLOOR = Field(
     choices=(("clear", "Level, dry and clear"), ("film", "Covered with film, or wet"), ("stairs", "Stairs, or an open edge")),
 )  # fmt: skip
 LEANING = Field(
-    name="leaning_ladder_ft",
-    label="Working length of a leaning ladder",
-    kind="length",
-    unit="ft",
+    name="leaning_ladder_ft", label="Working length of a leaning ladder", kind="length", unit="ft",
     help="Only where one leans, as in a stairwell. Foot to the point where it rests.",
-    example="10",
-    lowest="3",
-    highest="40",
-    required=False,
-    rare=True,
-)
+    example="10", lowest="3", highest="40", required=False, rare=True,
+)  # fmt: skip
 
 
 @dataclass(frozen=True)
@@ -99,60 +72,79 @@ class ReachInputs:
     show_in: str
 
 
-def reach(inputs: ReachInputs, given: tuple[tuple[str, str], ...]) -> Answer:
+def platform_height(*, ceiling: Quantity, person: Quantity, gap: Quantity) -> Quantity:
+    """Return how high you stand [ft]: `ceiling` [ft], less the `person` [in], less the `gap` over the head [in], never under the floor.
+    The gap is common practice, no source."""
+    high = (ceiling - person - gap).cited("common-practice")
+    return high if high.value > 0 else greatest(high.named("", "ft"), given(0, "ft"))
+
+
+def reach(inputs: ReachInputs, typed: tuple[tuple[str, str], ...]) -> Answer:
     """Return the platform's height, the stepladder that gives it, and for each thing to stand on whether it will do.
 
     Raises nothing. Sources: 29 CFR 1926.451 to .453 and .1053; the gap over the head is common practice.
     """
     show = inputs.show_in
-    platform_in = max(
-        inputs.ceiling_height_ft * measure.INCHES_PER_FOOT - inputs.person_height_in - inputs.head_gap_in, Fraction(0)
+    lines = Lines("reach", show)
+    platform = lines.add(
+        name="platform_height_ft",
+        label="Platform above the floor",
+        unit="ft",
+        places=2,
+        rule="Ceiling, less your height, less the gap over your head.",
+        amount=platform_height(
+            ceiling=given(inputs.ceiling_height_ft, "ft"),
+            person=given(inputs.person_height_in, "in"),
+            gap=given(inputs.head_gap_in, "in"),
+        ),
     )
-    platform_ft = platform_in / measure.INCHES_PER_FOOT
-    ladder_ft = _stepladder_ft(platform_ft)
-    lines = [
-        line(
-            "platform_height_ft", "Platform above the floor", platform_ft, "ft", 2, "Ceiling, less your height, less the gap over your head.",
-            short_decimal(inputs.ceiling_height_ft, 3) + " ft − " + short_decimal(inputs.person_height_in, 2) + " in − "
-            + short_decimal(inputs.head_gap_in, 2) + " in", ("common-practice",), show,
-        ),
-        line(
-            "ladder_needed_ft", "Stepladder, at least", platform_ft + NOT_STOOD_ON_FT, "ft", 2,
-            _feet(NOT_STOOD_ON_FT, show) + " more than where you stand: its top and top step are not for standing.",
-            short_decimal(platform_ft, 2) + " + 2 ft", ("cfr-1926-1053",), show,
-        ),
-        line(
-            "tied_above_ft", "A scaffold tower is tied above", inputs.base_width_ft * BASE_RATIO, "ft", 1,
-            "Four times its narrow side.", short_decimal(inputs.base_width_ft, 2) + " × 4", ("cfr-1926-451",), show,
-        ),
-        line(
-            "ridden_below_ft", "And never ridden above", inputs.base_width_ft * ROLLING_RATIO, "ft", 1,
-            "Twice its narrow side, on a level floor. Best is never.", short_decimal(inputs.base_width_ft, 2) + " × 2",
-            ("cfr-1926-451",), show,
-        ),
-    ]  # fmt: skip
+    lines.add(
+        name="ladder_needed_ft",
+        label="Stepladder, at least",
+        unit="ft",
+        places=2,
+        amount=platform + NOT_STOOD_ON,
+        rule="{more} more than where you stand: its top and top step are not for standing.",
+        more=_feet(NOT_STOOD_ON_FT, show),
+    )
+    base = given(inputs.base_width_ft, "ft")
+    lines.add(
+        name="tied_above_ft",
+        label="A scaffold tower is tied above",
+        unit="ft",
+        places=1,
+        rule="Four times its narrow side.",
+        amount=(base * BASE_RATIO).cited("cfr-1926-451"),
+    )
+    lines.add(
+        name="ridden_below_ft",
+        label="And never ridden above",
+        unit="ft",
+        places=1,
+        rule="Twice its narrow side, on a level floor. Best is never.",
+        amount=(base * ROLLING_RATIO).cited("cfr-1926-451"),
+    )
     if inputs.leaning_ladder_ft is not None:
-        base_ft = inputs.leaning_ladder_ft / LADDER_RATIO
-        lines.append(
-            line(
-                "ladder_base_ft", "Foot of the leaning ladder from the wall", base_ft, "ft", 2,
-                "A quarter of its working length, which is 75.5 degrees.", short_decimal(inputs.leaning_ladder_ft, 2) + " ÷ 4",
-                ("cfr-1926-1053",), show,
-            )
+        lines.add(
+            name="ladder_base_ft", label="Foot of the leaning ladder from the wall", unit="ft", places=2,
+            rule="A quarter of its working length, which is 75.5 degrees.", amount=(given(inputs.leaning_ladder_ft, "ft") / LADDER_RATIO).cited("cfr-1926-1053"),
         )  # fmt: skip
+    platform_ft = platform.value
+    platform_in = platform_ft * measure.INCHES_PER_FOOT
+    ladder_ft = _stepladder_ft(platform_ft)
     items = _items(inputs, platform_ft, ladder_ft)
     guard = _guard(platform_ft, show)
     if platform_in == 0:
         figure, label = "Your own feet", "are high enough"
     else:
-        figure, label = lines[0].shown, "is how high you stand"
+        figure, label = lines.shown("platform_height_ft"), "is how high you stand"
     return Answer(
         calculator="reach",
-        inputs=given,
+        inputs=typed,
         figure=figure,
         figure_label=label,
         sentence=guard,
-        lines=tuple(lines),
+        lines=lines.tuple(),
         cautions=_cautions(inputs, platform_ft),
         notes=(
             "Federal figures are the least for employers. Some states ask for guards from "

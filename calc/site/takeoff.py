@@ -1,126 +1,84 @@
 """Takeoff: what is up there. Ceiling, walls, edge and air of each room, and of all together."""
 
-from dataclasses import dataclass
 from fractions import Fraction
 
-from calc.numbers import measure, words
-from calc.rooms import rooms
-from calc.core.answer import Answer, Calculator, line
-from calc.core.drawing import ROW_FOR_DIMENSION, SHEET_HEIGHT, SHEET_WIDTH, Dimension, Drawing, Label, Shape
-from calc.numbers.exact import total
-from calc.core.fields import SHOW_IN, Values
 from calc.common.inputs import HEIGHT, ROOMS
+from calc.core.answer import Answer, Calculator
+from calc.core.drawing import ROW_FOR_DIMENSION, SHEET_HEIGHT, SHEET_WIDTH, Dimension, Drawing, Label, Shape
+from calc.core.fields import SHOW_IN, Values
+from calc.core.lines import Lines
+from calc.numbers import measure, words
+from calc.numbers.exact import total as exact_total
+from calc.numbers.quantity import Quantity, given, total
+from calc.rooms import rooms
 from calc.rooms.rooms import Room
+from calc.text.door import say
 
-SOURCE = ("geometry",)
 MOST_ROOMS_DRAWN = 6
 LEAVE_ALONE = "Measure along the floor. Leave the texture alone until the asbestos result is in."
 
 
-@dataclass(frozen=True)
-class TakeoffInputs:
-    """`rooms`: at least one; `ceiling_height_ft` [ft, 4 to 40] at the lowest wall; `show_in` 'customary' or 'metric'."""
+def ceiling_of(room: Room) -> Quantity:
+    """Return the ceiling of a room [sq ft]: its outline less the cut-outs, stretched by the slope. Source: geometry."""
+    area = given(room.plan_area_sqft(), "sqft", "geometry", room.name)
+    if room.cutouts:
+        area = area - given(room.cutout_area_sqft(), "sqft", "geometry")
+    return area * given(room.slope_factor(), "", "geometry") if room.slope else area
 
-    rooms: tuple[Room, ...]
-    ceiling_height_ft: Fraction
-    show_in: str
 
+def takeoff(values: Values) -> Answer:
+    """Return ceiling area, perimeter, wall area and volume of the rooms together. Raises nothing.
 
-def takeoff(inputs: TakeoffInputs, given: tuple[tuple[str, str], ...]) -> Answer:
-    """Return ceiling area, perimeter, wall area and volume of the rooms together.
-
-    `given` is what was typed, handed back in the answer. Raises nothing: the inputs are checked when read.
     Source: geometry (areas by the corner formula, a slope by Pythagoras).
     """
-    height = inputs.ceiling_height_ft
-    show = inputs.show_in
-    ceiling_area_sqft = total([room.ceiling_area_sqft() for room in inputs.rooms])
-    perimeter_ft = total([room.perimeter_ft() for room in inputs.rooms])
-    wall_area_sqft = total([room.wall_area_sqft(height) for room in inputs.rooms])
-    volume_cuft = total([room.volume_cuft(height) for room in inputs.rooms])
-    lines = (
-        line(
-            "ceiling_area_sqft",
-            "Ceiling",
-            ceiling_area_sqft,
-            "sqft",
-            1,
-            "Floor outline less the cut-outs, stretched by the slope. All sides are as they lie over the floor.",
-            _working([_area_working(room) for room in inputs.rooms], ceiling_area_sqft, "sq ft"),
-            SOURCE,
-            show,
-        ),
-        line(
-            "perimeter_ft",
-            "Edge of the ceiling",
-            perimeter_ft,
-            "ft",
-            2,
-            "All walls added up, in plan.",
-            _working([_each(room, room.perimeter_ft(), "ft") for room in inputs.rooms], perimeter_ft, "ft"),
-            SOURCE,
-            show,
-        ),
-        line(
-            "wall_area_sqft",
-            "Walls",
-            wall_area_sqft,
-            "sqft",
-            1,
-            "Each wall times its mean height. Doors and windows are not taken off.",
-            _working(
-                [_each(room, room.wall_area_sqft(height), "sq ft") for room in inputs.rooms], wall_area_sqft, "sq ft"
-            ),
-            SOURCE,
-            show,
-        ),
-        line(
-            "volume_cuft",
-            "Air in the rooms",
-            volume_cuft,
-            "cuft",
-            0,
-            "Floor times mean height.",
-            _working([_each(room, room.volume_cuft(height), "cu ft") for room in inputs.rooms], volume_cuft, "cu ft"),
-            SOURCE,
-            show,
-        ),
+    show, rooms_given, height_ft = values.choice("show_in"), values.rooms(), values.number("ceiling_height_ft")
+    lines = Lines("takeoff", show)
+    lines.add(
+        name="ceiling_area_sqft",
+        label="Ceiling",
+        unit="sqft",
+        places=1,
+        amount=total([ceiling_of(room) for room in rooms_given]),
+        rule="Floor outline less the cut-outs, stretched by the slope. All sides are as they lie over the floor.",
     )
-    count = len(inputs.rooms)
+    lines.add(
+        name="perimeter_ft",
+        label="Edge of the ceiling",
+        unit="ft",
+        places=2,
+        rule="All walls added up, in plan.",
+        amount=total([given(room.perimeter_ft(), "ft", "geometry", room.name) for room in rooms_given]),
+    )
+    lines.add(
+        name="wall_area_sqft",
+        label="Walls",
+        unit="sqft",
+        places=1,
+        rule="Each wall times its mean height. Doors and windows are not taken off.",
+        amount=total([given(room.wall_area_sqft(height_ft), "sqft", "geometry", room.name) for room in rooms_given]),
+    )
+    lines.add(
+        name="volume_cuft",
+        label="Air in the rooms",
+        unit="cuft",
+        places=0,
+        rule="Floor times mean height.",
+        amount=total([given(room.volume_cuft(height_ft), "cuft", "geometry", room.name) for room in rooms_given]),
+    )
     return Answer(
         calculator="takeoff",
-        inputs=given,
-        figure=lines[0].shown,
-        figure_label="of ceiling in " + words.plural(count, "room"),
-        sentence="The edge is "
-        + lines[1].shown
-        + " long, the walls are "
-        + lines[2].shown
-        + ", and the rooms hold "
-        + lines[3].shown
-        + " of air.",
-        lines=lines,
+        inputs=values.given,
+        figure=lines.shown("ceiling_area_sqft"),
+        figure_label=say("takeoff.figure", "of ceiling in {rooms}", rooms=words.plural(len(rooms_given), "room")),
+        sentence=say(
+            "takeoff.sentence", "The edge is {edge} long, the walls are {walls}, and the rooms hold {air} of air.",
+            edge=lines.shown("perimeter_ft"), walls=lines.shown("wall_area_sqft"), air=lines.shown("volume_cuft"),
+        ),
+        lines=lines.tuple(),
         cautions=(),
-        notes=tuple([_read_back(room, show) for room in inputs.rooms] + [LEAVE_ALONE]),
-        drawing=_plan(inputs.rooms, show),
-    )
-
-
-def _each(room: Room, value: Fraction, unit: str) -> str:
-    return room.name + " " + words.short_decimal(value, 2) + " " + unit
-
-
-def _area_working(room: Room) -> str:
-    text = words.short_decimal(room.plan_area_sqft(), 2)
-    if room.cutouts:
-        text += " − " + words.short_decimal(room.cutout_area_sqft(), 2)
-    if room.slope:
-        text = ("(" + text + ")" if room.cutouts else text) + " × " + words.short_decimal(room.slope_factor(), 4)
-    return room.name + " " + text
-
-
-def _working(parts: list[str], value: Fraction, unit: str) -> str:
-    return " + ".join(parts) + " = " + words.short_decimal(value, 2) + " " + unit
+        notes=tuple([_read_back(room, show) for room in rooms_given] + [say("takeoff.note.alone", LEAVE_ALONE)]),
+        drawing=_plan(rooms_given, show),
+    )  # fmt: skip
 
 
 def _read_back(room: Room, show_in: str) -> str:
@@ -193,7 +151,7 @@ def _gap_in(room_list: tuple[Room, ...]) -> Fraction:
     """The space between two rooms on the plan [in] that leaves room for a dimension on the page."""
     sizes = [room.size_ft() for room in room_list]
     widest = max([east for east, _ in sizes]) * measure.INCHES_PER_FOOT
-    deep = total([north for _, north in sizes]) * measure.INCHES_PER_FOOT
+    deep = exact_total([north for _, north in sizes]) * measure.INCHES_PER_FOOT
     left_for_rooms = SHEET_HEIGHT - ROW_FOR_DIMENSION * (len(room_list) - 1)
     return max(widest * ROW_FOR_DIMENSION / SHEET_WIDTH, deep * ROW_FOR_DIMENSION / left_for_rooms)
 
@@ -219,17 +177,12 @@ def _inside(points: tuple[tuple[Fraction, Fraction], ...]) -> tuple[Fraction, Fr
     return best[1]
 
 
-def _work_out(values: Values) -> Answer:
-    inputs = TakeoffInputs(values.rooms(), values.number("ceiling_height_ft"), values.choice("show_in"))
-    return takeoff(inputs, values.given)
-
-
 CALCULATOR = Calculator(
     name="takeoff",
     title="What is up there",
     summary="Ceiling area, edge, walls and air of your rooms",
     verb="Measure it up",
     fields=(ROOMS, HEIGHT, SHOW_IN),
-    work_out=_work_out,
+    work_out=takeoff,
     example=(("rooms", "Living: 20' x 14'; Den: E 14' S 6' W 4' S 5' W 10' N 11'"), ("ceiling_height_ft", "8")),
 )

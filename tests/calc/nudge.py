@@ -76,7 +76,7 @@ def _leaves(node):
             yield node
     elif isinstance(node, ast.Call):
         name = node.func.id if isinstance(node.func, ast.Name) else ""
-        if name == "Fraction" and node.args:
+        if name in ("Fraction", "fact") and node.args:
             yield from _leaves(node.args[0])
         elif name in ("ratio", "inches", "dict", "tuple", "list"):
             for one in node.args:

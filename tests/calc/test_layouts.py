@@ -253,7 +253,7 @@ def test_furring_of_an_l_is_less_than_that_of_its_box():
     }
     assert lines["box"].value == 15 * 20
     assert lines["ell"].value == 5 * 20 + 10 * 4
-    assert lines["ell"].working == "10 × 4 + 5 × 20"
+    assert lines["ell"].working == "10 × 4 ft + 5 × 20 ft = 140 ft"
 
 
 def test_workings_end_in_the_value_that_they_lead_to():

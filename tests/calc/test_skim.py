@@ -116,21 +116,6 @@ def test_rooms_and_area_together_are_one_too_many():
     assert "only one" in faults_of(rooms="10 x 10", area_sqft="100", texture_depth_in="0")["area_sqft"]
 
 
-def test_the_working_of_the_peak_gives_both_moments():
-    for depth, water in (("1/8", 35), ("0", 35), ("1/2", 30)):
-        answer, values = ask(area_sqft=280, texture_depth_in=depth, coats=3, water_pct=water)
-        told = {line.name: line for line in answer.lines}["peak_load_psf"].working
-        first, last = told.removesuffix(" lb/sq ft").split("; last coat wet: ")
-        wet, share = first.removeprefix("first coat wet: ").split(" = ")[0].split(" × ")
-        part, whole = share.split(" ÷ ")
-        moment_1 = F(wet) * F(part) / F(whole)
-        dry, rest = last.split(" = ")[0].split(" + ")
-        wet_water, share = rest.split(" × ")
-        part, whole = share.split(" ÷ ")
-        moment_2 = F(dry) + F(wet_water) * F(part) / F(whole)
-        assert abs(max(moment_1, moment_2) - values["peak_load_psf"]) < F(1, 100)
-
-
 def test_the_drying_forms_reckon_with_the_water_that_this_one_finds():
     _, values = ask(rooms="Living: 20' x 14'", texture_depth_in="1/8", coats=2)
     answer, _ = catalogue.work_out("humidity", {"rooms": "Living: 20' x 14'", "texture_depth_in": "1/8", "coats": "2"})

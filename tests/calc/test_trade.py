@@ -15,9 +15,10 @@ from calc.common.drops import DROPS
 from calc.evidence import limits
 from calc.evidence.cautions import CAUTIONS
 from calc.finish.taping import screws_per_sheet
-from calc.hazards.lead import total_within_window_sqft
+from calc.hazards.lead import total_within_window
 from calc.hazards.samples import samples_for
 from calc.numbers import measure
+from calc.numbers.quantity import given as given_quantity
 from calc.site.fixture_rules import KINDS
 
 F = Fraction
@@ -346,7 +347,7 @@ def test_thirty_days_by_trying_every_window(today, earlier):
     best = F(today)
     for start in range(-30, 1):
         best = max(best, F(today) + sum(area for days, area in earlier if start <= days <= start + 30))
-    assert total_within_window_sqft(F(today), tuple(earlier)) == best
+    assert total_within_window(disturbed=given_quantity(F(today), "sqft"), earlier=tuple(earlier)).to("sqft") == best
 
 
 def test_a_year_that_nobody_knows_counts_as_old():

@@ -1,0 +1,257 @@
+"""Quantities: an exact number with its unit that knows how it came about, so that a value and its working are one thing.
+
+Arithmetic on quantities gives a quantity. What does not fit (in + lb) is refused where the formula is written. What a
+quantity goes back to travels with it: the sources of every figure that went into it, in the order they were met.
+"""
+
+from fractions import Fraction
+
+from calc.numbers.exact import ceiling, square_root
+from calc.numbers.units import UnitFault, kind_of, made_of, ratio, together
+
+YOURS = "your-figure"
+_WHOLE = ("up", "greatest", "least")  # told by a sentence of their own, so another formula takes them as a number
+
+
+class Quantity:
+    """A quantity. `value` is exact, in the product of units `made`; `unit` is the name it is shown in, '' for a pure number or
+    for what has no name yet. `how` says how it came about: 'figure', 'told', '×', '+', 'root', 'up', 'greatest' or 'least'; `parts` are
+    (sign, quantity) pairs; `label` is a name for people; `steps` are quantities that are told before it; `sources` are ids of the
+    register; `behind` are those of a figure that a line has told already, under which they stand."""
+
+    __slots__ = ("behind", "how", "label", "made", "parts", "sources", "steps", "unit", "value")
+
+    def __init__(
+        self,
+        value: Fraction,
+        unit: str,
+        made: tuple[tuple[str, int], ...],
+        how: str = "figure",
+        parts: tuple[tuple[str, "Quantity"], ...] = (),
+        sources: tuple[str, ...] = (),
+        label: str = "",
+        steps: tuple["Quantity", ...] = (),
+    ) -> None:
+        self.value = value
+        self.unit = unit
+        self.made = made
+        self.how = how
+        self.parts = parts
+        self.sources = sources
+        self.label = label
+        self.steps = steps
+        self.behind: tuple[str, ...] = ()
+
+    def __mul__(self, other: object) -> "Quantity":
+        return _product(self, "×", _of(other))
+
+    def __rmul__(self, other: object) -> "Quantity":
+        return _product(_of(other), "×", self)
+
+    def __truediv__(self, other: object) -> "Quantity":
+        return _product(self, "÷", _of(other))
+
+    def __rtruediv__(self, other: object) -> "Quantity":
+        return _product(_of(other), "÷", self)
+
+    def __add__(self, other: object) -> "Quantity":
+        return _sum(self, "+", _of(other))
+
+    def __radd__(self, other: object) -> "Quantity":
+        return _sum(_of(other), "+", self)
+
+    def __sub__(self, other: object) -> "Quantity":
+        return _sum(self, "−", _of(other))
+
+    def __rsub__(self, other: object) -> "Quantity":
+        return _sum(_of(other), "−", self)
+
+    def to(self, unit: str) -> Fraction:
+        """Return the exact value in `unit`. Raises UnitFault where the unit measures something else."""
+        want = made_of(unit)
+        value = self.value if self.made == want else self.value * ratio(self.made, want)
+        return value * 100 if unit == "%" else value
+
+    def named(self, label: str, unit: str = "") -> "Quantity":
+        """Return this as one number that is told before whatever is made of it, under `label`, in `unit`."""
+        shown_in = unit or self.unit
+        value = self.to(shown_in)
+        if shown_in == "%":
+            value = value / 100
+        if self.how == "figure":  # nothing to tell before it
+            return Quantity(value, shown_in, made_of(shown_in), "figure", (), self.sources, self.label, self.steps)
+        told = Quantity(self.value, shown_in, self.made, self.how, self.parts, self.sources, label, self.steps)
+        return Quantity(value, shown_in, made_of(shown_in), "figure", (), self.sources, "", self.steps + (told,))
+
+    def cited(self, *sources: str) -> "Quantity":
+        """Return this with `sources` [ids of the register] behind it too: of the rule, where its figures do not tell them."""
+        return Quantity(
+            self.value,
+            self.unit,
+            self.made,
+            self.how,
+            self.parts,
+            _joined(self.sources, sources),
+            self.label,
+            self.steps,
+        )
+
+
+def given(value: Fraction | int, unit: str, source: str = YOURS, label: str = "") -> Quantity:
+    """Return a figure [in `unit`] as somebody gave it; `source` [id of the register] where it was left as the book has it,
+    `label` what it belongs to, where several are added."""
+    exact = Fraction(value)
+    return Quantity(exact / 100 if unit == "%" else exact, unit, made_of(unit), "figure", (), (source,), label)
+
+
+def fact(value: Fraction | int, unit: str, source: str) -> Quantity:
+    """Return a constant [in `unit`] of the trade or of nature, with its source [id of the register]."""
+    return given(value, unit, source)
+
+
+def from_line(value: Fraction, unit: str, sources: tuple[str, ...]) -> Quantity:
+    """Return a figure [in `unit`] that a line has told already, with its `sources`."""
+    found = given(value, unit, "")
+    found.sources = ()
+    found.behind = sources
+    return found
+
+
+def sources_of(found: Quantity) -> tuple[str, ...]:
+    """Return the ids of what went into `found` since the lines before; of those lines where nothing else did."""
+    own = tuple([one for one in found.sources if one != YOURS])
+    return own or _behind(found) or found.sources
+
+
+def _behind(found: Quantity) -> tuple[str, ...]:
+    sources = tuple([one for one in found.behind if one != YOURS])
+    for _, part in found.parts:
+        sources = _joined(sources, _behind(part))
+    for step in found.steps:
+        sources = _joined(sources, _behind(step))
+    return sources
+
+
+def told(value: Fraction | int, unit: str, text: str, *sources: str) -> Quantity:
+    """Return a figure [in `unit`] that was counted, read off or searched for, and not worked out by a formula: `text` says what
+    was done, `sources` [ids of the register] what it stands on."""
+    found = given(value, unit, "", text)
+    return Quantity(found.value, unit, found.made, "told", (), sources, text)
+
+
+def total(parts: list[Quantity]) -> Quantity:
+    """Return the sum of at least one part."""
+    found = parts[0]
+    for part in parts[1:]:
+        found = found + part
+    return found
+
+
+def rounded_up(amount: Quantity, noun: str = "", nouns: str = "") -> Quantity:
+    """Return the least whole number that is not under `amount`, which measures nothing: packages to buy, called `noun` and
+    `nouns`."""
+    value = Fraction(ceiling(amount.to("")))
+    return Quantity(
+        value,
+        "",
+        (),
+        "up",
+        (("", amount),),
+        amount.sources,
+        noun + "/" + (nouns or noun + "s") if noun else "",
+        amount.steps,
+    )
+
+
+def greatest(*amounts: Quantity) -> Quantity:
+    """Return the greatest of `amounts`, which measure the same."""
+    return _picked("greatest", amounts)
+
+
+def least(*amounts: Quantity) -> Quantity:
+    """Return the least of `amounts`, which measure the same."""
+    return _picked("least", amounts)
+
+
+def root(amount: Quantity, unit: str) -> Quantity:
+    """Return the square root of `amount` [in `unit`], to 12 places; `unit` is one whose root has a name: inwc, or ''."""
+    made = (("rootinwc", 1),) if unit == "inwc" else ()
+    one = _operand(amount)
+    return Quantity(square_root(one.to(unit)), "", made, "root", (("", one),), one.sources, "", one.steps)
+
+
+def _picked(how: str, amounts: tuple[Quantity, ...]) -> Quantity:
+    unit = amounts[0].unit  # all are compared, and told, in the unit of the first
+    ones = [one if one.how == "figure" and one.unit == unit else one.named("", unit) for one in amounts]
+    best = ones[0]
+    value = best.value
+    for one in ones[1:]:
+        other = one.value
+        if (other > value) if how == "greatest" else (other < value):
+            value = other
+    parts = tuple([("", one) for one in ones])
+    return Quantity(value, ones[0].unit, best.made, how, parts, _all_sources(ones), "", _all_steps(ones))
+
+
+def _of(other: object) -> Quantity:
+    if isinstance(other, Quantity):
+        return other
+    if isinstance(other, (int, Fraction)):
+        return Quantity(Fraction(other), "", ())
+    raise TypeError("a quantity goes with quantities and exact numbers only")
+
+
+def _operand(one: Quantity) -> Quantity:
+    return one.named("", one.unit) if one.how in _WHOLE else one
+
+
+def _product(left: Quantity, sign: str, right: Quantity) -> Quantity:
+    left, right = _operand(left), _operand(right)
+    value = left.value * right.value if sign == "×" else left.value / right.value
+    made = together(left.made, right.made, 1 if sign == "×" else -1)
+    parts = left.parts if left.how == "×" else (("×", left),)
+    parts += right.parts if right.how == "×" and sign == "×" else ((sign, right),)
+    return Quantity(value, "", made, "×", parts, _joined(left.sources, right.sources), "", _steps(left, right))
+
+
+def _sum(left: Quantity, sign: str, right: Quantity) -> Quantity:
+    left, right = _operand(left), _operand(right)
+    if left.made == (("F", 1),) and right.made == left.made and sign == "−":
+        made: tuple[tuple[str, int], ...] = (("dF", 1),)
+        unit, other = "dF", right.value
+    else:
+        if kind_of(left.made) != kind_of(right.made) or left.made == (("F", 1),):
+            raise UnitFault(
+                "cannot add or take off: " + str(left.made) + " and " + str(right.made) + " measure different things"
+            )
+        made, unit, other = left.made, left.unit, right.value * ratio(right.made, left.made)
+    value = left.value + other if sign == "+" else left.value - other
+    parts = left.parts if left.how == "+" else (("+", left),)
+    parts += ((sign, right),)
+    return Quantity(value, unit, made, "+", parts, _joined(left.sources, right.sources), "", _steps(left, right))
+
+
+def _joined(first: tuple[str, ...], second: tuple[str, ...]) -> tuple[str, ...]:
+    if first == second or not second:
+        return first
+    return first + tuple([one for one in second if one not in first])
+
+
+def _all_sources(ones: list[Quantity]) -> tuple[str, ...]:
+    found: tuple[str, ...] = ()
+    for one in ones:
+        found = _joined(found, one.sources)
+    return found
+
+
+def _steps(left: Quantity, right: Quantity) -> tuple[Quantity, ...]:
+    if not right.steps:
+        return left.steps
+    return left.steps + tuple([one for one in right.steps if not [known for known in left.steps if known is one]])
+
+
+def _all_steps(ones: list[Quantity]) -> tuple[Quantity, ...]:
+    found: tuple[Quantity, ...] = ()
+    for one in ones:
+        found = found + tuple([step for step in one.steps if not [known for known in found if known is step]])
+    return found
