@@ -64,9 +64,9 @@ _OTHER_UNITS = (
     ("Btu/h", ("btu/h", "btu", "btuh"), Fraction(1)),
     ("Btu/h", ("kw",), BTU_PER_H_PER_KILOWATT),
     ("per_h", ("an hour", "per hour", "/h", "ach"), Fraction(1)),
-    ("F", ("f", "°f", "deg f"), Fraction(1)),
 )
 _CELSIUS = ("°c", "deg c", "c")  # the longest first
+_FAHRENHEIT = ("°f", "deg f", "f")
 FAHRENHEIT_PER_CELSIUS = Fraction(9, 5)
 FAHRENHEIT_AT_ZERO_CELSIUS = 32
 
@@ -277,8 +277,10 @@ def _temperature(body: str, typed: str, negative: bool) -> Fraction:
         if body.endswith(name):
             celsius = _number(words.tidy(body[: -len(name)]), typed) * sign
             return celsius * FAHRENHEIT_PER_CELSIUS + FAHRENHEIT_AT_ZERO_CELSIUS
-    number_text, _ = _split_unit(body, tuple([row for row in _OTHER_UNITS if row[0] == "F"]))
-    return _number(number_text, typed) * sign
+    for name in _FAHRENHEIT:
+        if body.endswith(name):
+            return _number(words.tidy(body[: -len(name)]), typed) * sign
+    return _number(body, typed) * sign
 
 
 def _split_feet(plain: str, bare_unit: str) -> tuple[str | None, str]:

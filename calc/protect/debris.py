@@ -13,7 +13,6 @@ from calc.numbers.words import short_decimal
 
 BOARD_LB_PER_CUYD = 400  # loose gypsum debris [lb/cu yd]; NAHB 1995, the lower of two figures, so the larger pile
 DRUM_GAL = 55  # the drum that some local rules count in [gal]
-CUBIC_FEET_PER_CUBIC_YARD = 27
 LEAST_PSF, MOST_PSF = Fraction(1, 10), Fraction(3, 10)  # unpainted texture, dry [lb/sq ft], from memory
 WEIGHT = ("texture-weight",)
 
