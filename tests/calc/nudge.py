@@ -22,7 +22,7 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parents[2]
 CALC = ROOT / "calc"
 # words, layout and the book's own data: no number of the trade stands in them
-LEFT_OUT = ("words", "drawing", "fields", "answer", "sources", "published", "catalogue", "browser", "inputs", "__main__", "__init__")  # fmt: skip
+LEFT_OUT = ("words", "drawing", "fields", "answer", "sources", "published", "catalogue", "browser", "__main__", "__init__")  # fmt: skip
 SECONDS = 60  # a nudge that stops an answer from ending is noticed too
 SLOW = {"board": 9, "taping": 8, "carry": 7, "humidity": 6, "decision": 5, "sheeting": 4}  # asked last
 

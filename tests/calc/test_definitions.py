@@ -8,6 +8,7 @@ from fractions import Fraction
 import psychrolib
 import pytest
 
+from calc.common.inputs import SHEET_WIDTH, SHEET_WIDTHS_IN
 from calc.drying import drying, law
 from calc.drying.air import outdoor_pressure_psi, vapor_pressure_psi
 from calc.drying.three_ways import removal_lb_per_h
@@ -169,3 +170,9 @@ def test_a_slope_rises_over_twelve_inches():
     assert rooms and not faults
     rooms, faults = read_rooms("A: 10 x 10 slope 2.01:1 N")
     assert faults
+
+
+def test_a_choice_of_sheet_width_means_the_inches_that_it_is_called():
+    named = {name: int(label.removesuffix(" in")) for name, label in SHEET_WIDTH.choices if name != "both"}
+    assert set(named) == {"48", "54"}
+    assert dict(SHEET_WIDTHS_IN) == {name: (wide,) for name, wide in named.items()} | {"both": tuple(named.values())}
