@@ -18,7 +18,7 @@ from calc.text.door import say
 
 AIR_HEAT = fact(Fraction(18, 1000), "Btu/cuft/dF", "ashrae-moist-air")  # what warms room air, ASHRAE 2017
 VAPOR_HEAT = fact(1055, "Btu/lb", "ashrae-moist-air")  # what turns water at 68 degF into vapor, ASHRAE 2017
-BURNED = fact(BURNED_LB_PER_BTU * 1000, "lb/1000Btu", "combustion-water")
+BURNED = fact(BURNED_LB_PER_BTU, "lb/Btu", "combustion-water")
 WATER_TO_AIR = fact(WATER_TO_AIR_MASS, "", "ashrae-vapor-pressure")
 STANDARD_PRESSURE = fact(STANDARD_PRESSURE_PSI, "psi", "ashrae-vapor-pressure")
 ALMOST_FULL_PCT = Fraction(999, 10)  # above it the law's time is told no more [%]

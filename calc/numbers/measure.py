@@ -24,7 +24,7 @@ MICROMETERS_PER_MIL = Fraction(254, 10)  # by definition
 MINUTES_PER_HOUR = 60
 PINTS_PER_GALLON = 8
 BTU_PER_H_PER_KILOWATT = Fraction(3412142, 1000)  # international table Btu, to seven figures
-PASCALS_PER_INCH_OF_WATER = Fraction(249089, 1000)  # water at 39.2 degF
+PASCALS_PER_INCH_OF_WATER = Fraction(249089, 1000)  # the conventional inch: water of 1,000 kg/m³
 KILOPASCALS_PER_PSI = Fraction(6894757, 1000000)  # to seven figures
 GRAINS_PER_POUND = 7000  # by definition
 SIXTEENTHS = 16
@@ -65,9 +65,9 @@ _OTHER_UNITS = (
     ("Btu/h", ("btu/h", "btu", "btuh"), Fraction(1)),
     ("Btu/h", ("kw",), BTU_PER_H_PER_KILOWATT),
     ("per_h", ("an hour", "per hour", "/h", "ach"), Fraction(1)),
-    ("F", ("f", "°f", "deg f"), Fraction(1)),
 )
 _CELSIUS = ("°c", "deg c", "c")  # the longest first
+_FAHRENHEIT = ("°f", "deg f", "f")
 FAHRENHEIT_PER_CELSIUS = Fraction(9, 5)
 FAHRENHEIT_AT_ZERO_CELSIUS = 32
 
@@ -278,8 +278,10 @@ def _temperature(body: str, typed: str, negative: bool) -> Fraction:
         if body.endswith(name):
             celsius = _number(words.tidy(body[: -len(name)]), typed) * sign
             return celsius * FAHRENHEIT_PER_CELSIUS + FAHRENHEIT_AT_ZERO_CELSIUS
-    number_text, _ = _split_unit(body, tuple([row for row in _OTHER_UNITS if row[0] == "F"]))
-    return _number(number_text, typed) * sign
+    for name in _FAHRENHEIT:
+        if body.endswith(name):
+            return _number(words.tidy(body[: -len(name)]), typed) * sign
+    return _number(body, typed) * sign
 
 
 def _split_feet(plain: str, bare_unit: str) -> tuple[str | None, str]:

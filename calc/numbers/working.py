@@ -38,7 +38,7 @@ def _clause(found: Quantity, unit: str, metric: bool) -> str:
         count = words.plural(int(found.value), one, many) if one else words.whole(int(found.value))
         return _equation(found.parts[0][1], "", metric) + ", up to " + count
     if how in ("greatest", "least"):
-        shown = [_shown(one, metric) for _, one in found.parts]
+        shown = [number(one.to(unit), unit, metric) for _, one in found.parts]
         kind = "greatest" if how == "greatest" else "least"
         if len(shown) == 2:
             kind = "greater" if how == "greatest" else "smaller"

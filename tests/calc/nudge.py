@@ -22,7 +22,7 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parents[2]
 CALC = ROOT / "calc"
 # words, layout and the book's own data: no number of the trade stands in them
-LEFT_OUT = ("words", "drawing", "fields", "answer", "cautions", "sources", "published", "catalogue", "browser", "inputs", "__main__", "__init__")  # fmt: skip
+LEFT_OUT = ("words", "drawing", "fields", "answer", "sources", "published", "catalogue", "browser", "__main__", "__init__")  # fmt: skip
 SECONDS = 60  # a nudge that stops an answer from ending is noticed too
 SLOW = {"board": 9, "taping": 8, "carry": 7, "humidity": 6, "decision": 5, "sheeting": 4}  # asked last
 
@@ -38,8 +38,12 @@ class Number:
     line: int
 
     @property
+    def name_in_list(self) -> str:
+        return f"{self.module}.{self.name}"
+
+    @property
     def id(self) -> str:
-        return f"{self.module}.{self.name}" + (f"[{self.at}]" if self.at else "")
+        return self.name_in_list + (f"[{self.at}]" if self.at else "")
 
 
 def numbers() -> list[Number]:
@@ -47,7 +51,7 @@ def numbers() -> list[Number]:
     found = []
     for path in sorted(CALC.rglob("*.py")):
         module = ".".join(path.relative_to(CALC).with_suffix("").parts)
-        if module.split(".")[0] == "render" or module.split(".")[-1] in LEFT_OUT:
+        if module.startswith("render.") or module.split(".")[-1] in LEFT_OUT:
             continue
         for name, leaves in _constants(ast.parse(path.read_text(encoding="utf-8"))):
             found += [Number(module, name, at, str(leaf.value), leaf.lineno) for at, leaf in enumerate(leaves)]

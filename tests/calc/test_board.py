@@ -675,8 +675,8 @@ def test_taping_keeps_to_what_is_given():
     ("thickness", "spacing", "texture", "psf", "says"),
     [
         ("3/8", 16, False, 0, ""), ("3/8", 17, False, 0, "to 16 in"), ("1/2", 24, False, 0, ""), ("1/2", 25, False, 0, "to 24 in"),
-        ("5/8", 24, False, 0, ""), ("3/8", 16, True, 0, "may not hang"), ("1/2", 16, True, 0, ""), ("1/2", 24, True, 0, "to 16 in"),
-        ("5/8", 24, True, 0, ""), ("1/2", 24, False, "1.3", ""), ("1/2", 24, False, "1.31", "1.3 lb"), ("1/2", 16, False, "2.2", ""),
+        ("5/8", 24, False, 0, ""), ("1/4", 1, True, 0, "may not hang"), ("3/8", 16, True, 0, "may not hang"), ("1/2", 16, True, 0, ""), ("1/2", 24, True, 0, "to 16 in"),
+        ("5/8", 24, True, 0, ""), ("5/8", 25, True, 0, "to 24 in"), ("1/2", 24, False, "1.3", ""), ("1/2", 24, False, "1.31", "1.3 lb"), ("1/2", 16, False, "2.2", ""),
         ("1/2", 16, False, "2.4", "2.2 lb"), ("5/8", 24, False, "2.2", ""), ("5/8", 24, False, "2.3", "2.2 lb"),
     ],
 )  # fmt: skip

@@ -24,7 +24,7 @@ EXPRESSIONS = {  # what each unit of the table is, for the reference library
     "pt/day": ("pint/day", "liter/day"), "gal/100sqft": ("gallon/(100*foot**2)", "liter/meter**2"), "gal/1000sqft": ("gallon/(1000*foot**2)", "liter/(100*meter**2)"),
     "ft/1000sqft": ("foot/(1000*foot**2)", "meter/(100*meter**2)"), "lb/1000sqft": ("pound/(1000*foot**2)", "kilogram/(100*meter**2)"),
     "per_1000sqft": ("1/(1000*foot**2)", "1/(100*meter**2)"), "sqft/gal": ("foot**2/gallon", "meter**2/liter"), "Btu/h": ("Btu/hour", "watt"),
-    "kW": ("kilowatt", "kilowatt"), "lb/1000Btu": ("pound/(1000*Btu)", "kilogram/kilowatt/hour"), "Btu/lb": ("Btu/pound", "watt*hour/kilogram"),
+    "kW": ("kilowatt", "kilowatt"), "lb/Btu": ("pound/Btu", "kilogram/kilowatt/hour"), "Btu/lb": ("Btu/pound", "watt*hour/kilogram"),
     "Btu/cuft/dF": ("Btu/foot**3/delta_degF", "watt*hour/meter**3/delta_degC"), "dF": ("delta_degF", "delta_degC"),
 }  # fmt: skip
 

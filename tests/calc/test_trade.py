@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 
 from calc import catalogue
 from calc.common.drops import DROPS
+from calc.decision.rules import RULES
 from calc.evidence import limits
 from calc.evidence.cautions import CAUTIONS
 from calc.finish.taping import screws_per_sheet
@@ -425,23 +426,51 @@ def test_any_place_is_answered(place):
     assert (answer is None) == bool(faults)
 
 
+def given_by(source):
+    """Ids that a module gives as cautions: in a call `caution("id")`, or in the column of a table that such a call goes down."""
+    tree = ast.parse(source)
+    found = _asked(tree)
+    for node in ast.walk(tree):
+        for loop in [node] if isinstance(node, ast.For) else getattr(node, "generators", ()):
+            names = {one.id for one in _asked(node) if isinstance(one, ast.Name)}
+            if isinstance(loop.target, ast.Name) and loop.target.id in names:
+                found.append(loop.iter)
+            elif isinstance(loop.target, ast.Tuple) and isinstance(loop.iter, ast.Tuple):
+                at = [at for at, one in enumerate(loop.target.elts) if isinstance(one, ast.Name) and one.id in names]
+                found += [row.elts[column] for row in loop.iter.elts for column in at]
+    return {one.value for arg in found for one in ast.walk(arg) if isinstance(one, ast.Constant)}
+
+
+def _asked(tree):
+    calls = [one for one in ast.walk(tree) if isinstance(one, ast.Call) and ast.unparse(one.func) == "caution"]
+    return [arg for call in calls for arg in call.args]
+
+
 def test_every_caution_is_used_somewhere():
     """Each caution is named where a calculator gives it, where a rule does, or by a page's own block or step."""
     root = pathlib.Path(__file__).resolve().parents[2]
-    used = set()
+    used = {rule.caution for rule in RULES}
     for path in (root / "calc").rglob("*.py"):
-        if path.name != "cautions.py":
-            used |= {
-                node.value
-                for node in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
-                if isinstance(node, ast.Constant) and isinstance(node.value, str)
-            }
+        used |= given_by(path.read_text(encoding="utf-8"))
     for path in (root / "docs").rglob("*.md"):
         text = path.read_text(encoding="utf-8")
         used |= set(re.findall(r"```caution\nid: (\S+)\n```", text)) | set(
             re.findall(r"^  caution: (\S+)$", text, re.M)
         )
     assert {one.id for one in CAUTIONS} - used == set()
+
+
+@pytest.mark.parametrize(
+    ("source", "ids"),
+    [
+        ('found = [caution("a"), other("b")]', {"a"}), ('state = "a"', set()), ('caution("a" if old else "b")', {"a", "b"}),
+        ('for kinds, one in ((("x",), "a"), (("y",), "b")):\n    found.append(caution(one))', {"a", "b"}),
+        ('[caution(one) for one in found + ["a", "b"]]', {"a", "b"}), ('[name(one) for one in ["a"]]', set()),
+        ('[caution(one) for one in found]\n[name(one) for one in ["a"]]', set()),
+    ],
+)  # fmt: skip
+def test_a_text_that_is_no_caution_is_none(source, ids):
+    assert given_by(source) == ids
 
 
 # Heights under a lower ceiling, and limits in metric
