@@ -4,26 +4,26 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from calc.board.bounds import ENDS, LENGTH, SHARES, STEPS, Bound
-from calc.board.courses import PARTS
+from calc.board.courses import PARTS, Frame
 from calc.board.cuts import feet
 from calc.board.layout import LEAST_PIECE_IN, BoardInputs, Layout
 from calc.board.plan import butt_joints, long_joints
 from calc.board.spans_and_screws import (
-    MORE_FOR_THICK_IN,
-    needed_screw_in,
-    old_load_psf,
+    SCREW_SPACING_IN,
+    needed_screw,
+    old_load,
     screw_length_in,
     screws_of,
-    thick_on_bare_joists,
 )
 from calc.common.inputs import BOARD_PSF
-from calc.core.answer import Line, line
+from calc.core.answer import Line
+from calc.core.lines import Lines
 from calc.numbers import measure, words
-from calc.numbers.exact import total
+from calc.numbers.exact import total as exact_total
 from calc.numbers.measure import INCHES_PER_FOOT
-from calc.numbers.quantity import Quantity, given
-from calc.numbers.quantity import total as total_of
-from calc.numbers.words import short_decimal
+from calc.numbers.quantity import Quantity, fact, given, rounded_up, told, total
+from calc.numbers.working import working
+from calc.text.door import say
 
 RULES = ("irc-r702-3-5", "navedtra-14044")
 SQUARE = PARTS * PARTS * measure.SQUARE_INCHES_PER_SQUARE_FOOT  # of what areas are counted in, in a square foot [-]
@@ -33,47 +33,114 @@ def lines_of(inputs: BoardInputs, found: Layout) -> tuple[Line, ...]:
     """Return every line of the answer: sheets and their bound, board, waste, joints, screws, load. Sources: see `board`."""
     show = inputs.show_in
     courses = list(found.courses)
-    covered_sqft = total(
-        [Fraction((one[2] - one[0]) * (one[3] - one[1]), SQUARE) for frame in found.frames for one in frame.boxes]
-    )
-    bought_sqft = total([Fraction(width * length, SQUARE) for width, length in found.sheets])
     thickness_in, old_in = measure.read_number(inputs.thickness), inputs.existing_ceiling_in
-    added_psf = dict(BOARD_PSF)[inputs.thickness]
-    bought_told, covered_told = short_decimal(bought_sqft, 3), short_decimal(covered_sqft, 3)
-    screws = screw_counts(found)
-    butts = butt_joints(found.pieces, courses)
     tapered, cut = long_joints(found.pieces, courses, found.sheets)
-    thick = thick_on_bare_joists(thickness_in, old_in)
-    return (
-        line("board_area_sqft", "Ceiling to cover", covered_sqft, "sqft", 1, "Your rooms, along the slope, less cut-outs in their place.",
-             words.plural(len(found.frames), "room"), ("geometry",), show),
-        line("sheets", "Sheets", Fraction(len(found.sheets)), "", 0, "The fewest found that keep every rule.",
-             "counted in the cut list, after " + words.whole(found.steps) + " steps of search", RULES, show),
-        line("lower_bound_sheets", "No way takes fewer than", Fraction(found.bound.sheets), "", 0,
-             bound_rule(found.bound, inputs.lengths_ft[-1], show), bound_working(found.bound), ("geometry",), show),
-        line("bought_sqft", "Board bought", bought_sqft, "sqft", 1, "All sheets in their stock lengths.",
-             " + ".join(buy_told(found.sheets, show)), ("geometry",), show),
-        line("waste_pct", "Waste", (bought_sqft - covered_sqft) / bought_sqft * 100, "%", 1, "What is bought and does not stay up.",
-             "(" + bought_told + " − " + covered_told + ") ÷ " + bought_told + " × 100", ("geometry",), show),
-        line("butt_joint_ft", "Butt joints", _in_feet(butts), "ft", 1, "End to end on a joist, never two neighbors on one.",
-             _lengths_told(butts, show), RULES, show),
-        line("tapered_joint_ft", "Tapered joints", _in_feet(tapered), "ft", 1, "Between courses, tapered edge to tapered edge.",
-             _lengths_told(tapered, show), ("geometry",), show),
-        line("cut_edge_joint_ft", "Joints with a cut edge", _in_feet(cut), "ft", 1,
-             "Between courses, where one edge or both were cut. They stand proud: feather them wide, as a butt joint.",
-             _lengths_told(cut, show), ("geometry", "common-practice"), show),
-        line("screws", "Screws", Fraction(sum(screws)), "", 0, "On every joist under a piece and at its ends, 12 in apart and at both edges.",
-             screws_told(screws), ("navedtra-14044",), show),
-        line("screw_length_in", "Screws, their length", screw_length_in(thickness_in, old_in), "in", 3,
-             "New board, old ceiling and 5/8 in of joist" + ("; 1/8 in more for 5/8 in board on bare joists" if thick else "") + "; up to stock.",
-             short_decimal(thickness_in, 4) + " + " + short_decimal(old_in, 4) + " + 0.625"
-             + (" + " + short_decimal(MORE_FOR_THICK_IN, 4) if thick else "")
-             + " → " + short_decimal(needed_screw_in(thickness_in, old_in), 4), ("irc-r702-3-5", "screw-practice"), show),
-        line("added_load_psf", "Load that is added", added_psf, "psf", 2, "What the new board weighs.",
-             inputs.thickness + " in board", ("gypsum-weight",), show),
-        line("old_load_psf", "Beside what hangs there", old_load_psf(old_in), "psf", 2, "Old board, by 1.6 lb/sq ft for 1/2 in.",
-             short_decimal(old_in, 4) + " ÷ 0.5 × 1.6", ("gypsum-weight",), show),
+    lines = Lines("board", show)
+    covered = lines.add(
+        name="board_area_sqft",
+        label="Ceiling to cover",
+        unit="sqft",
+        places=1,
+        rule="Your rooms, along the slope, less cut-outs in their place.",
+        amount=total(
+            [
+                given(_area_sqft(frame), "sqft", "geometry", inputs.rooms[at].name)
+                for at, frame in enumerate(found.frames)
+            ]
+        ),
+    )
+    steps = say(
+        "board.sheets.working", "counted in the cut list, after {steps} steps of search", steps=words.whole(found.steps)
+    )
+    lines.add(
+        name="sheets",
+        label="Sheets",
+        unit="",
+        places=0,
+        rule="The fewest found that keep every rule.",
+        amount=told(len(found.sheets), "", steps, *RULES),
+    )
+    lines.add(
+        name="lower_bound_sheets",
+        label="No way takes fewer than",
+        unit="",
+        places=0,
+        rule="{how}",
+        how=bound_rule(found.bound, inputs.lengths_ft[-1], show),
+        amount=bound_sum(found.bound),
+    )
+    bought = lines.add(
+        name="bought_sqft",
+        label="Board bought",
+        unit="sqft",
+        places=1,
+        rule="All sheets in their stock lengths.",
+        amount=bought_sum(found.sheets),
+    )
+    lines.add(
+        name="waste_pct",
+        label="Waste",
+        unit="%",
+        places=1,
+        rule="What is bought and does not stay up, over what is bought.",
+        amount=((bought - covered) / bought).cited("geometry"),
+    )
+    lines.add(
+        name="butt_joint_ft",
+        label="Butt joints",
+        unit="ft",
+        places=1,
+        rule="End to end on a joist, never two neighbors on one.",
+        amount=lengths_sum(butt_joints(found.pieces, courses)).cited(*RULES),
+    )
+    lines.add(
+        name="tapered_joint_ft",
+        label="Tapered joints",
+        unit="ft",
+        places=1,
+        rule="Between courses, tapered edge to tapered edge.",
+        amount=lengths_sum(tapered),
+    )
+    lines.add(
+        name="cut_edge_joint_ft",
+        label="Joints with a cut edge",
+        unit="ft",
+        places=1,
+        amount=lengths_sum(cut).cited("common-practice"),
+        rule="Between courses, where one edge or both were cut. They stand proud: feather them wide, as a butt joint.",
+    )
+    lines.add(
+        name="screws",
+        label="Screws",
+        unit="",
+        places=0,
+        rule="On every joist under a piece and at its ends, {apart} apart and at both edges.",
+        amount=screws_sum(screw_counts(found)),
+        apart=measure.limit(Fraction(SCREW_SPACING_IN), "12 in", show),
+    )
+    needed = needed_screw(thickness=given(thickness_in, "in"), through=given(old_in, "in"))
+    stock = say("board.screw.working", "{needed}; the next in stock", needed=working(needed, "in", show == "metric"))
+    lines.add(
+        name="screw_length_in",
+        label="Screws, their length",
+        unit="in",
+        places=3,
+        amount=told(screw_length_in(thickness_in, old_in), "in", stock, *needed.sources),
+        rule="New board, old ceiling and what goes into the joist; more for thick board on bare joists; up to stock.",
+    )
+    lines.add(
+        name="added_load_psf",
+        label="Load that is added",
+        unit="psf",
+        places=2,
+        rule="What the new board weighs.",
+        amount=fact(dict(BOARD_PSF)[inputs.thickness], "psf", "gypsum-weight"),
+    )
+    lines.add(
+        name="old_load_psf", label="Beside what hangs there", unit="psf", places=2, rule="Old board, by what board of its thickness weighs.",
+        amount=old_load(thickness=given(old_in, "in")),
     )  # fmt: skip
+    return lines.tuple()
 
 
 @dataclass(frozen=True)
@@ -118,24 +185,48 @@ def _kinds(values: list[int]) -> list[tuple[int, int]]:
     return found
 
 
-def _lengths_told(lengths: list[int], show: str) -> str:
-    if not lengths:
-        return "none in the plan"
-    return "from the plan: " + " + ".join(
-        [words.whole(many) + " × " + feet(length, show) for length, many in _kinds(lengths)]
-    )
+def lengths_sum(lengths: list[int]) -> Quantity:
+    """Return the length of joints in the plan [ft], those of one length together; `lengths` are counted in parts of an inch."""
+    kinds = [
+        many * given(Fraction(length, PARTS * INCHES_PER_FOOT), "ft", "geometry") for length, many in _kinds(lengths)
+    ]
+    return total(kinds) if kinds else given(0, "ft", "geometry")
 
 
 def screws_sum(screws: tuple[int, ...]) -> Quantity:
-    """Return the screws piece by piece [-], those with as many together."""
-    return total_of([many * given(count, "", "navedtra-14044") for count, many in _kinds(list(screws))])
+    """Return the screws piece by piece [-], those with as many together. Source: NAVEDTRA 14044."""
+    return total([many * given(count, "", "navedtra-14044") for count, many in _kinds(list(screws))])
 
 
-def screws_told(screws: tuple[int, ...]) -> str:
-    """Return the sum that screws piece by piece come to."""
-    return "piece by piece: " + " + ".join(
-        [words.whole(many) + " × " + str(count) for count, many in _kinds(list(screws))]
+def bought_sum(sheets: tuple[tuple[int, int], ...]) -> Quantity:
+    """Return the board that is bought [sq ft], sheets of one size together."""
+    kinds: dict[tuple[int, int], int] = {}
+    for one in sheets:
+        kinds[one] = kinds.get(one, 0) + 1
+    parts = [
+        kinds[one] * given(Fraction(one[0], PARTS), "in", "geometry") * given(Fraction(one[1], PARTS * INCHES_PER_FOOT), "ft", "geometry")
+        for one in sorted(kinds)
+    ]  # fmt: skip
+    return total(parts)
+
+
+def bound_sum(bound: Bound) -> Quantity:
+    """Return the sheets that no layout can be under: the depth of lines [in] times the sheets that each takes [-], over a sheet's width
+    [in], rounded up. Source: geometry."""
+    terms = [
+        given(Fraction(depth, PARTS), "in", "geometry") * given(share, "")
+        for depth, _, share in bound.terms
+        if share > 0
+    ]
+    return (
+        rounded_up(total(terms) / given(Fraction(bound.widest, PARTS), "in"))
+        if terms
+        else given(bound.sheets, "", "geometry")
     )
+
+
+def _area_sqft(frame: Frame) -> Fraction:
+    return exact_total([Fraction((one[2] - one[0]) * (one[3] - one[1]), SQUARE) for one in frame.boxes])
 
 
 def buy_told(buy: tuple[tuple[int, int], ...], show: str) -> list[str]:
@@ -179,31 +270,6 @@ def bound_rule(bound: Bound, longest_ft: Fraction, show: str) -> str:
 def feet_of(length_ft: Fraction, show: str) -> str:
     """Return a length [ft] as a person reads it."""
     return measure.shown(length_ft, "ft", 2, show)
-
-
-def bound_working(bound: Bound) -> str:
-    """Return the sum that gives the bound: depth [in] of lines times the sheets that each takes, over a sheet's width."""
-    terms = []
-    whole = Fraction(0)
-    for depth, _, least in bound.terms:
-        whole += depth * least
-        if least > 0:
-            terms.append(short_decimal(Fraction(depth, PARTS), 4) + " × " + _ratio(least))
-    told = "(" + " + ".join(terms) + ")" if len(terms) > 1 else "".join(terms)
-    value = whole / bound.widest
-    return (
-        told
-        + " ÷ "
-        + str(bound.widest // PARTS)
-        + " = "
-        + words.decimal(value, 3, "down")
-        + ", so "
-        + words.whole(bound.sheets)
-    )
-
-
-def _ratio(value: Fraction) -> str:
-    return str(value.numerator) + ("/" + str(value.denominator) if value.denominator > 1 else "")
 
 
 def rules_told(inputs: BoardInputs) -> tuple[str, ...]:

@@ -4,7 +4,8 @@ from fractions import Fraction
 
 from calc.board.courses import PARTS
 from calc.board.piece_search import Piece
-from calc.numbers import measure, words
+from calc.numbers import words
+from calc.numbers.quantity import Quantity, fact, given
 
 # thickness [in] -> widest joist spacing across one layer [in]; a maker's submittal page 2. 1/4 in has no printed figure:
 # only over sound old board, joists to 16 in, common practice.
@@ -16,14 +17,16 @@ INSULATION_PSF = (
     ("1/2", 24, Fraction(13, 10)),
     ("5/8", 24, Fraction(22, 10)),
 )  # fmt: skip
-PENETRATION_IN = Fraction(5, 8)  # a screw goes so far into wood [in], IRC R702.3.5.1
+PENETRATION = fact(Fraction(5, 8), "in", "irc-r702-3-5")  # a screw goes so far into wood, IRC R702.3.5.1
 THICK_BOARD_IN = Fraction(5, 8)
-MORE_FOR_THICK_IN = Fraction(1, 8)  # a printed table asks for so much more with 5/8 in board [in], renovation text
+MORE_FOR_THICK = fact(
+    Fraction(1, 8), "in", "screw-practice"
+)  # a printed table asks for so much more with 5/8 in board, renovation text
 SCREWS_IN_STOCK_IN = (
     Fraction(1), Fraction(9, 8), Fraction(5, 4), Fraction(13, 8), Fraction(15, 8), Fraction(2), Fraction(9, 4), Fraction(5, 2), Fraction(3),
 )  # fmt: skip
 SCREW_SPACING_IN = 12  # along a joist on a ceiling [in], NAVEDTRA 14044
-OLD_BOARD_LB_PER_CUFT = Fraction(384, 10)  # 1.6 lb/sq ft at 1/2 in, a maker's submittal [lb/cu ft]
+OLD_BOARD = fact(Fraction(384, 10), "lb/cuft", "gypsum-weight")  # 1.6 lb/sq ft at 1/2 in, a maker's submittal
 
 
 def span_fault(thickness: str, spacing_in: Fraction, texture_under: bool, insulation_psf: Fraction) -> str:
@@ -71,10 +74,16 @@ def screw_length_in(thickness_in: Fraction, through_in: Fraction) -> Fraction:
     raise ValueError("no stock screw is that long")
 
 
+def needed_screw(*, thickness: Quantity, through: Quantity) -> Quantity:
+    """Return the least length of screw [in]: new board, what is old, and 5/8 in of joist; more where 5/8 in board lies on bare joists.
+    Sources: IRC R702.3.5.1; a renovation text for thick board."""
+    needed = (thickness + through + PENETRATION).cited("screw-practice")
+    return needed + MORE_FOR_THICK if thick_on_bare_joists(thickness.value, through.value) else needed
+
+
 def needed_screw_in(thickness_in: Fraction, through_in: Fraction) -> Fraction:
-    """Return the least length of screw [in]: new board, what is old, and 5/8 in of joist."""
-    more = MORE_FOR_THICK_IN if thick_on_bare_joists(thickness_in, through_in) else Fraction(0)
-    return thickness_in + through_in + PENETRATION_IN + more
+    """Return the same as a bare length [in]."""
+    return needed_screw(thickness=given(thickness_in, "in"), through=given(through_in, "in")).to("in")
 
 
 def thick_on_bare_joists(thickness_in: Fraction, through_in: Fraction) -> bool:
@@ -96,6 +105,6 @@ def screws_of(piece: Piece, joists: list[int]) -> int:
     return len(lines) * fasteners_in(Fraction(piece.depth, PARTS), SCREW_SPACING_IN)
 
 
-def old_load_psf(old_ceiling_in: Fraction) -> Fraction:
-    """Return what an old ceiling of board `old_ceiling_in` thick [in] weighs [lb/sq ft], by the weight of 1/2 in board."""
-    return old_ceiling_in / measure.INCHES_PER_FOOT * OLD_BOARD_LB_PER_CUFT
+def old_load(*, thickness: Quantity) -> Quantity:
+    """Return what an old ceiling of board `thickness` [in] weighs [lb/sq ft], by the weight of 1/2 in board. Source: a maker's submittal."""
+    return thickness * OLD_BOARD

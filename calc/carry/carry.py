@@ -22,11 +22,14 @@ from calc.carry.passages import (
     stair_passage,
 )
 from calc.common.inputs import BOARD_THICKNESS, HEIGHT, SHEET_WIDTH, SHEET_WIDTHS_IN
-from calc.core.answer import Answer, Calculator, Item, line
+from calc.core.answer import Answer, Calculator, Item
 from calc.core.fields import SHOW_IN, Fault, Field, InputFault, Values
+from calc.core.lines import Lines
 from calc.evidence.cautions import caution
 from calc.numbers import measure, words
 from calc.numbers.measure import INCHES_PER_FOOT
+from calc.numbers.quantity import given, least, told
+from calc.text.door import say
 
 STOCK_FT = (8, 9, 10, 12, 14, 16)
 GEOMETRY = ("carry-geometry",)
@@ -122,7 +125,7 @@ LIFT_DOOR_HIGH = _width("lift_door_height_in", "Lift, clear height of its door",
 LIFT_LOBBY = _width("lift_lobby_in", "Lobby in front of the lift", "From its door to the wall across.", "96", rare=True)
 
 
-def carry(passages: tuple[Passage, ...], sheet: Sheet, given: tuple[tuple[str, str], ...]) -> Answer:
+def carry(passages: tuple[Passage, ...], sheet: Sheet, typed: tuple[tuple[str, str], ...]) -> Answer:
     """Return how long a sheet each of the `passages` takes, the one that governs, and the longest stock sheet to try.
 
     Raises nothing. Source: geometry.
@@ -134,21 +137,33 @@ def carry(passages: tuple[Passage, ...], sheet: Sheet, given: tuple[tuple[str, s
             governs = one
     longest_ft = governs.longest_in / INCHES_PER_FOOT
     stock = [length for length in STOCK_FT if longest_ft >= length]
-    told = [_feet(Fraction(length), show) for length in STOCK_FT]
-    lines = [
-        line("longest_sheet_ft", "Longest sheet, by these measures", longest_ft, "ft", 3, "The least of all passages, cut down and never up.",
-             "; ".join([one.name + ": " + sheet.told(one.longest_in) for one in passages]) + "; the least is " + sheet.told(governs.longest_in),
-             GEOMETRY, show),
-        line("longest_stock_ft", "In stock lengths", Fraction(stock[-1] if stock else 0), "ft", 0, "The longest stock sheet that is no longer.",
-             words.listed(told, "or") + ", against " + _feet(longest_ft, show), GEOMETRY, show),
-    ]  # fmt: skip
+    told_ft = [_feet(Fraction(length), show) for length in STOCK_FT]
+    lines = Lines("carry", show)
+    lines.add(
+        name="longest_sheet_ft",
+        label="Longest sheet, by these measures",
+        unit="ft",
+        places=3,
+        rule="The least of all passages, cut down and never up.",
+        amount=least(*[given(one.longest_in, "in", "carry-geometry", one.name) for one in passages]),
+    )
+    tried = say(
+        "carry.stock.working",
+        "{lengths}, against {longest}",
+        lengths=words.listed(told_ft, "or"),
+        longest=_feet(longest_ft, show),
+    )
+    lines.add(
+        name="longest_stock_ft", label="In stock lengths", unit="ft", places=0, rule="The longest stock sheet that is no longer.",
+        amount=told(stock[-1] if stock else 0, "ft", tried, *GEOMETRY),
+    )  # fmt: skip
     if stock:
         figure, label = (
             "No longer than " + _feet(Fraction(stock[-1]), show),
             "by these measures; try with a lath of that length first",
         )
     else:
-        figure, label = "No whole sheet", "of " + told[0] + " or more, by these measures"
+        figure, label = "No whole sheet", "of " + told_ft[0] + " or more, by these measures"
     left_out = [text for one in passages for text in one.left_out]
     sentence = governs.name + " governs: no longer than " + _feet(longest_ft, show) + ". "
     if governs.longest_in == 0:
@@ -157,11 +172,11 @@ def carry(passages: tuple[Passage, ...], sheet: Sheet, given: tuple[tuple[str, s
         sentence += "This is an upper limit only; not looked at: " + words.listed(left_out) + ". "
     return Answer(
         calculator="carry",
-        inputs=given,
+        inputs=typed,
         figure=figure,
         figure_label=label,
         sentence=sentence + _cure(bool(stock)),
-        lines=tuple(lines),
+        lines=lines.tuple(),
         cautions=(caution("lift-board"),),
         notes=(
             "Carry a lath as long as the sheet, and a stick as wide, the whole way before you buy.",
@@ -222,7 +237,7 @@ def _faults(values: Values) -> list[Fault]:
     for part, whole, message, example in _PARTS:
         if not empty(part) and empty(whole):
             faults.append(Fault(whole, "", message, example))
-    given = dict(values.given)
+    typed = dict(values.given)
     door_ft = values.number("door_width_in") / INCHES_PER_FOOT
     need_ft = values.number("hall_beyond_ft") + door_ft
     if values.number("hall_length_ft") < need_ft:
@@ -231,7 +246,7 @@ def _faults(values: Values) -> list[Fault]:
             + _feet(need_ft, values.choice("show_in"))
             + "."
         )
-        faults.append(Fault("hall_length_ft", given["hall_length_ft"], message, "16"))
+        faults.append(Fault("hall_length_ft", typed["hall_length_ft"], message, "16"))
     need_ft = values.number("door_corner_in") / INCHES_PER_FOOT + door_ft
     if values.number("room_along_ft") < need_ft:
         message = (
@@ -239,11 +254,11 @@ def _faults(values: Values) -> list[Fault]:
             + _feet(need_ft, values.choice("show_in"))
             + "."
         )
-        faults.append(Fault("room_along_ft", given["room_along_ft"], message, "12"))
+        faults.append(Fault("room_along_ft", typed["room_along_ft"], message, "12"))
     stair, wide = values.number_or_none("stair_width_in"), values.number_or_none("landing_width_in")
     if stair is not None and wide is not None and values.choice("landing_kind") == "half" and wide < 2 * stair:
         message = "A landing that turns back is at least as wide as both flights. Give its whole width."
-        faults.append(Fault("landing_width_in", given["landing_width_in"], message, "72"))
+        faults.append(Fault("landing_width_in", typed["landing_width_in"], message, "72"))
     return faults
 
 

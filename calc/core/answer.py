@@ -7,7 +7,7 @@ from fractions import Fraction
 from calc.core.drawing import Drawing
 from calc.core.fields import Field, Values
 from calc.evidence.cautions import Caution
-from calc.numbers import measure, words
+from calc.numbers import words
 
 
 @dataclass(frozen=True)
@@ -119,21 +119,6 @@ class Calculator:
         self.example = example
         self.one_of = one_of
         self.sources = sources
-
-
-def line(
-    name: str,
-    label: str,
-    value: Fraction,
-    unit: str,
-    places: int,
-    rule: str,
-    working: str,
-    sources: tuple[str, ...],
-    show_in: str,
-) -> Line:
-    """Return a line whose `shown` text follows from `value`, `unit` and `show_in` ('customary' or 'metric')."""
-    return Line(name, label, value, unit, places, measure.shown(value, unit, places, show_in), rule, working, sources)
 
 
 def public(answer: Answer) -> dict[str, object]:

@@ -110,7 +110,7 @@ def busiest_window(earlier: tuple[tuple[int, Fraction], ...]) -> tuple[tuple[int
         window += by_day[start + WINDOW_DAYS + 1] - by_day[start]
         if window > most:
             most, best = window, start + 1
-    return tuple([one for one in earlier if best <= one[0] <= best + WINDOW_DAYS])
+    return tuple([one for one in earlier if one[0] >= best and one[0] <= best + WINDOW_DAYS])
 
 
 def total_within_window(*, disturbed: Quantity, earlier: tuple[tuple[int, Fraction], ...]) -> Quantity:

@@ -38,7 +38,7 @@ def _clause(found: Quantity, unit: str, metric: bool) -> str:
         count = words.plural(int(found.value), one, many) if one else words.whole(int(found.value))
         return _equation(found.parts[0][1], "", metric) + ", up to " + count
     if how in ("greatest", "least"):
-        shown = [number(one.to(unit), unit, metric) for _, one in found.parts]
+        shown = [_quoted(one) + number(one.to(unit), unit, metric) for _, one in found.parts]
         kind = "greatest" if how == "greatest" else "least"
         if len(shown) == 2:
             kind = "greater" if how == "greatest" else "smaller"
@@ -63,7 +63,11 @@ def _target(unit: str, metric: bool) -> tuple[tuple[str, int], ...]:
 def _shown(one: Quantity, metric: bool) -> str:
     """A figure with its unit, and what it belongs to in quotes before it."""
     text = number(one.value * 100 if one.unit == "%" else one.value, one.unit, metric)
-    return "“" + one.label + "” " + text if one.label and one.how == "figure" else text
+    return _quoted(one) + text
+
+
+def _quoted(one: Quantity) -> str:
+    return "“" + one.label + "” " if one.label and one.how == "figure" else ""
 
 
 def _made(one: Quantity, metric: bool) -> tuple[tuple[str, int], ...]:

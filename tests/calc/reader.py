@@ -79,7 +79,7 @@ def _clause(text: str) -> tuple[Fraction, Fraction, str, bool]:
     picked = PICKED.fullmatch(text)
     if picked:
         kind, parts, result = picked.groups()
-        ranges = [_number_alone(part)[:2] for part in re.split(r", | and ", _grouped(parts))]
+        ranges = [_number_alone(part)[:2] for part in re.split(r", | and ", _grouped(re.sub(r"“[^”]*” ", "", parts)))]
         pick = max if kind in ("greater", "greatest") else min
         low, high, unit = _number_alone(result)
         _compare(pick(low for low, _ in ranges), pick(high for _, high in ranges), low, high, text)

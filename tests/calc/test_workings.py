@@ -17,7 +17,8 @@ COUNT = int(os.environ.get("WORKINGS", "250"))
 # Lines that no formula gives: counted from a plan, found by a search, read off a table or followed hour by hour. Each says
 # what was done. Nothing else may stand here.
 COUNTED: dict[str, tuple[str, ...]] = {
-    "board": ("sheets",),
+    "board": ("sheets", "screw_length_in"),
+    "carry": ("longest_stock_ft",),
     "decision": ("ways_open", "ways_open_after", "ways_not_known", "ways_closed"),
     "drying": ("vapor_pressure_psi",),
     "humidity": (
@@ -29,7 +30,7 @@ COUNTED: dict[str, tuple[str, ...]] = {
     "sheeting": ("rolls",),
 }
 # Whose lines are not yet made of quantities.
-OUTSIDE = ("carry", "board")
+OUTSIDE: tuple[str, ...] = ()
 
 
 def lines_of(calculator, show_in, count):
