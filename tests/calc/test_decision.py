@@ -27,7 +27,7 @@ from calc.decision.decision import AFTER, CLOSED, NOT_KNOWN, OPEN, STATES, fires
 from calc.decision.questions import ACTIONS, QUESTIONS, WAYS
 from calc.evidence import cautions, sources
 from calc.render import html
-from handbook import decisions
+from handbook.evidence import decisions
 
 CEILINGS = decisions.read_ceilings()
 DUSTY = ("dry-scrape", "sand", "skim-over", "board-over")

@@ -256,24 +256,6 @@ def test_furring_of_an_l_is_less_than_that_of_its_box():
     assert lines["ell"].working == "10 × 4 ft + 5 × 20 ft = 140 ft"
 
 
-def test_workings_end_in_the_value_that_they_lead_to():
-    given = {
-        "rooms": "A: 20' 6\" x 14'; L: E 20' N 4' W 16' N 10' W 4' S 14'",
-        "fixing": "grid",
-        "tile_length_in": "48",
-        "tile_width_in": "24",
-    }
-    angles = next(one for one in catalogue.work_out("panels", given)[0].lines if one.name == "wall_angles")
-    assert angles.value == 13
-    assert angles.working == (
-        "(24 + 14) × 2 ÷ 12, so 7; (20 + 14) × 2 ÷ 12, so 6; by the true edge 69 ÷ 12, so 6; 68 ÷ 12, so 6; in all 13 or 12; the greater is 13"
-    )
-    lines = {one.name: one for one in catalogue.work_out("debris", {"area_sqft": "280"})[0].lines}
-    assert lines["bags"].working == "2 by volume, 4 by weight, so 4"
-    assert lines["bags_by_weight"].working == "126.0 ÷ 35 = 3.60, so 4"
-    assert lines["bags_by_volume"].working == "5.833 ÷ (5.615 × 65 %) = 1.60, so 2"
-
-
 def test_forty_combs_are_laid_out_in_a_moment(monkeypatch):
     """A room of 58 walls, 39 times: what looks at every pair of walls must not work on fractions."""
     legs = ["E 28 N 1"] + [f"N {depth} W 1 S {depth} W 1" for depth in range(3, 17)] + ["S 1"]
