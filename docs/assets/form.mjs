@@ -154,7 +154,7 @@ export function startForms() {
       $('.tools', section).hidden = false;
       $('.by', section).textContent = words(answered.engine, engine, before, answered.text);
       say(section, `Answer: ${$('.figure', section)?.textContent}. ${$('.sentence', section)?.textContent}`, loud);
-      feed(section.dataset.calculator || '', found.answer.answers);
+      feed(section, found.answer.answers);
       shown.set(section, { inputs: JSON.stringify(asked), text: answered.text });
       section.dataset.engine = answered.engine;
       section.dispatchEvent(new CustomEvent('answered', { detail: found.answer }));
@@ -170,13 +170,17 @@ export function startForms() {
   }
 
   /**
-   * An answer that another form asks for is put there, as long as nobody has typed into that field.
-   * @param {string} calculator @param {{name: string, value: number, unit: string}[]} lines
+   * An answer that another form asks for is put there, as long as nobody has typed into that field; and only if it is an
+   * answer to something that was typed for it, not one to figures as the book has them.
+   * @param {HTMLElement} section @param {{name: string, value: number, unit: string}[]} lines
    */
-  function feed(calculator, lines) {
+  function feed(section, lines) {
+    const calculator = section.dataset.calculator || '';
     for (const control of $$(`[data-fed-by^="${calculator} "]`)) {
       const line = lines.find((one) => control.dataset.fedBy === `${calculator} ${one.name}`);
-      if (!line || (control.value && control.dataset.fed !== control.value)) continue;
+      const other = control.closest('.calc');
+      const typed = $$('[name]', section).some((one) => known[one.name] !== undefined && !(other && $(`[name="${one.name}"]`, other)));
+      if (!line || !typed || (control.value && control.dataset.fed !== control.value)) continue;
       const text = String(line.value); // both stand in the same unit, which the form shows beside the field
       if (control.value === text) continue;
       put(control.name, text);

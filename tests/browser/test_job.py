@@ -147,6 +147,14 @@ def test_what_gets_in_feeds_the_boards(page, address):
     assert longest.input_value() == "10"
 
 
+def test_what_nobody_measured_feeds_no_boards(page, address):
+    """The carrying form answers to its usual figures too, and says nothing of this house by that."""
+    open_way(page, address, "#board?rooms=10+x+12&joist_spacing_in=16&show_in=metric", PAGE_OF["board"])
+    expect(form(page, "carry").locator(".origin")).to_contain_text("Worked out from your figures")
+    expect(form(page, "board").locator(".origin")).to_contain_text("Worked out from your figures")
+    expect(form(page, "board").locator("[name=longest_sheet_ft]")).to_have_value("")
+
+
 def test_a_gap_is_searched_on_by_the_full_engine(page, address):
     open_way(page, address, path=PAGE_OF["board"])
     board = form(page, "board")
