@@ -36,7 +36,7 @@ export class Failed extends Error {
 
 /**
  * @param {string} workerUrl @param {Engine} engine
- * @param {Record<string, string | number>} engines paths made absolute
+ * @param {Record<string, any>} engines paths made absolute
  * @param {(waited: Waited | null, calculator: string) => void} tell what is waited for, null once it came
  */
 function createLane(workerUrl, engine, engines, tell) {
@@ -148,7 +148,7 @@ function createLane(workerUrl, engine, engines, tell) {
 
 /**
  * @param {string} workerUrl
- * @param {Record<string, string | number>} engines paths made absolute
+ * @param {Record<string, any>} engines paths made absolute
  * @param {(waited: Waited | null, calculator: string) => void} [tell] hears what is waited for
  */
 export function createDoor(workerUrl, engines, tell = () => undefined) {

@@ -5,45 +5,81 @@
 
 import { fetchFrom, only, Part, whole } from './parts.mjs';
 
-/** @typedef {Record<'small_module' | 'small_wasm' | 'small_calc' | 'full_folder' | 'full_calc', string> & {full_size: number}} Engines */
+/**
+ * @typedef {Record<'small_module' | 'small_wasm' | 'full_folder' | 'full_calc', string> & {full_size: number,
+ *   small_parts: string[], small_needs: Record<string, number[]>, shown?: number[]}} Engines
+ */
 /** @typedef {(calculator: string, inputs: string) => string} Answer */
+/** @typedef {{answer: Answer, bring?: (calculator: string, tell: Tell) => Promise<void>}} Started */
 /** @typedef {(phase: string, bytes?: number, total?: number) => void} Tell */
 
 const HEAP_BYTES = 8 * 1024 * 1024;
 const FULL_PARTS = ['pyodide-lock.json', 'pyodide.asm.mjs', 'pyodide.asm.wasm', 'pyodide.mjs', 'python_stdlib.zip'];
+const ROOT = new URL('..', import.meta.url).href;
 
-only(new URL('..', import.meta.url).href);
+only(ROOT);
 
-/** @type {Record<string, Promise<Answer> | undefined>} */
+/** @type {Record<string, Promise<Started> | undefined>} */
 const started = {};
 let afterAnswer = () => {};
 
-/** @param {Engines} engines @param {Tell} tell @returns {Promise<Answer>} */
-async function startSmall(engines, tell) {
+/**
+ * Start the small engine with the calculators that the page shows; `bring` adds the parts that another one needs.
+ * @param {Engines} engines @param {string} calculator @param {Tell} tell @returns {Promise<Started>}
+ */
+async function startSmall(engines, calculator, tell) {
   /** @type {(bytes: number) => void} */
   const came = (bytes) => tell('loading', bytes, 0);
   const folder = engines.small_module.replace(/[^/]+$/, '');
-  const [, [bundle]] = await Promise.all([
+  /** @type {Set<number>} */
+  const held = new Set();
+  /** @param {string} asked */
+  const missing = (asked) => [...new Set([0, ...(engines.shown ?? []), ...(engines.small_needs[asked] ?? [])])].filter((at) => !held.has(at));
+  const first = missing(calculator);
+  const [, bundles] = await Promise.all([
     whole('the small engine', folder, ['micropython.mjs', 'micropython.wasm'], folder, came),
-    whole('the calculators', '', [engines.small_calc], engines.small_calc, came),
+    fetchParts(engines, first, came),
   ]);
   tell('starting');
   const { loadMicroPython } = await import(engines.small_module);
   const engine = await loadMicroPython({ url: engines.small_wasm, heapsize: HEAP_BYTES, linebuffer: true });
   engine.FS.mkdir('/calculators');
-  for (const [path, bytes] of unpacked(bundle)) {
-    const folders = path.split('/').slice(0, -1);
-    folders.forEach((_, depth) => {
-      const folder = '/calculators/' + folders.slice(0, depth + 1).join('/');
-      if (!engine.FS.analyzePath(folder).exists) engine.FS.mkdir(folder);
-    });
-    engine.FS.writeFile('/calculators/' + path, bytes);
-  }
+  /** @param {number[]} which @param {Uint8Array[]} bytes */
+  const put = (which, bytes) => {
+    bytes.forEach((bundle) => write(engine.FS, bundle));
+    which.forEach((at) => held.add(at));
+  };
+  put(first, bundles);
   // One place to look in: each miss on the way costs a slow phone more than the file itself.
   engine.runPython('import gc, sys\nsys.path[:] = ["/calculators"]\nfrom calc.browser import answer');
   const collect = engine.globals.get('gc').collect;
   afterAnswer = () => setTimeout(collect); // garbage is cleared between questions, not in the middle of one
-  return engine.globals.get('answer');
+  return {
+    answer: engine.globals.get('answer'),
+    async bring(asked, tell) {
+      const which = missing(asked);
+      if (which.length) put(which, await fetchParts(engines, which, (bytes) => tell('loading', bytes, 0)));
+    },
+  };
+}
+
+/** @param {Engines} engines @param {number[]} which @param {(bytes: number) => void} came */
+const fetchParts = (engines, which, came) =>
+  Promise.all(which.map(async (at) => {
+    const url = new URL(engines.small_parts[at], ROOT).href;
+    return (await whole('the calculators', '', [url], url, came))[0];
+  }));
+
+/** @param {any} files the engine's own @param {Uint8Array} bundle */
+function write(files, bundle) {
+  for (const [path, bytes] of unpacked(bundle)) {
+    const folders = path.split('/').slice(0, -1);
+    folders.forEach((_, depth) => {
+      const folder = '/calculators/' + folders.slice(0, depth + 1).join('/');
+      if (!files.analyzePath(folder).exists) files.mkdir(folder);
+    });
+    files.writeFile('/calculators/' + path, bytes);
+  }
 }
 
 /**
@@ -58,7 +94,7 @@ function unpacked(bundle) {
   return head.map(([path, size]) => [path, bundle.subarray(at, (at += size))]);
 }
 
-/** @param {Engines} engines @param {Tell} tell @returns {Promise<Answer>} */
+/** @param {Engines} engines @param {Tell} tell @returns {Promise<Started>} */
 async function startFull(engines, tell) {
   let bytes = 0;
   /** @type {(more: number) => void} */
@@ -72,7 +108,7 @@ async function startFull(engines, tell) {
   const engine = await loadPyodide({ indexURL: engines.full_folder });
   engine.FS.writeFile('/calculators.whl', wheel);
   engine.runPython('import sys\nsys.path.append("/calculators.whl")\nfrom calc.browser import answer');
-  return engine.globals.get('answer');
+  return { answer: engine.globals.get('answer') };
 }
 
 /** An engine that trapped or overran its stack is in no known state; one that raised goes on. @param {unknown} error */
@@ -84,22 +120,27 @@ self.onmessage = async ({ data }) => {
   const tell = (phase, bytes = 0, total = 0) => self.postMessage({ id, phase, bytes, total });
   /** @param {string} kind @param {unknown} error */
   const fail = (kind, error) => self.postMessage({ id, kind, error: String((error instanceof Error && error.message) || error).slice(0, 500) });
-  /** @type {Answer} */
-  let answer;
+  /** @type {Started} */
+  let one;
   try {
     if (!started[engine]) {
       tell('loading');
-      started[engine] = engine === 'full' ? startFull(engines, tell) : startSmall(engines, tell);
+      started[engine] = engine === 'full' ? startFull(engines, tell) : startSmall(engines, calculator, tell);
     }
-    answer = await /** @type {Promise<Answer>} */ (started[engine]);
-    fetchFrom.clear();
+    one = await /** @type {Promise<Started>} */ (started[engine]);
   } catch (error) {
     started[engine] = undefined; // so that the next question tries again, after a lost signal for one
     return fail(error instanceof Part ? error.kind : 'engine', error);
   }
   try {
+    await one.bring?.(calculator, tell);
+    fetchFrom.clear();
+  } catch (error) {
+    return fail(error instanceof Part ? error.kind : 'engine', error); // the engine itself goes on
+  }
+  try {
     tell('answering');
-    self.postMessage({ id, text: calculator ? answer(calculator, inputs) : '' });
+    self.postMessage({ id, text: calculator ? one.answer(calculator, inputs) : '' });
     if (engine === 'small' && calculator) afterAnswer();
   } catch (error) {
     if (broken(error)) started[engine] = undefined;

