@@ -220,11 +220,12 @@ def _sum(left: Quantity, sign: str, right: Quantity) -> Quantity:
         made: tuple[tuple[str, int], ...] = (("dF", 1),)
         unit, other = "dF", right.value
     else:
-        if kind_of(left.made) != kind_of(right.made) or left.made == (("F", 1),):
+        if (left.made != right.made and kind_of(together(left.made, right.made, -1))) or left.made == (("F", 1),):
             raise UnitFault(
                 "cannot add or take off: " + str(left.made) + " and " + str(right.made) + " measure different things"
             )
-        made, unit, other = left.made, left.unit, right.value * ratio(right.made, left.made)
+        made, unit = left.made, left.unit
+        other = right.value if right.made == made else right.value * ratio(right.made, made)
     value = left.value + other if sign == "+" else left.value - other
     parts = left.parts if left.how == "+" else (("+", left),)
     parts += ((sign, right),)

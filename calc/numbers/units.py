@@ -130,12 +130,14 @@ def kind_of(product: tuple[tuple[str, int], ...]) -> tuple[tuple[str, int], ...]
 
 def factor(product: tuple[tuple[str, int], ...]) -> Fraction:
     """Return how many of its system's bases a product is [-], exactly."""
-    found = Fraction(1)
+    top = bottom = 1
     for name, power in product:
-        scale = _OF[name][2] if name in _OF else Fraction(1)
-        if scale != 1:
-            found = found * scale**power
-    return found
+        if name in _OF:
+            scale = _OF[name][2]
+            up, down = (scale.numerator, scale.denominator) if power > 0 else (scale.denominator, scale.numerator)
+            for _ in range(abs(power)):
+                top, bottom = top * up, bottom * down
+    return Fraction(top, bottom)
 
 
 def ratio(have: tuple[tuple[str, int], ...], want: tuple[tuple[str, int], ...]) -> Fraction:
@@ -143,9 +145,10 @@ def ratio(have: tuple[tuple[str, int], ...], want: tuple[tuple[str, int], ...]) 
     different things."""
     if have == want:
         return Fraction(1)
-    if kind_of(have) != kind_of(want):
+    between = together(have, want, -1)
+    if kind_of(between):
         raise UnitFault("units do not fit: " + told(have) + " where " + told(want) + " is wanted")
-    return factor(together(have, want, -1))
+    return factor(between)
 
 
 def in_metric(value: Fraction, unit: str) -> Fraction:
@@ -155,9 +158,10 @@ def in_metric(value: Fraction, unit: str) -> Fraction:
     have, want = made_of(unit), made_of(unit, True)
     if have == want:
         return value
-    found = value * factor(have) / factor(want)
+    found = value * factor(together(have, want, -1))
     for kind, power in kind_of(have):
-        found = found * _TO_METRIC[kind] ** power
+        for _ in range(abs(power)):
+            found = found * _TO_METRIC[kind] if power > 0 else found / _TO_METRIC[kind]
     return found
 
 

@@ -51,14 +51,26 @@ def short_decimal(value: Fraction, places: int) -> str:
 
 def figures(value: Fraction, digits: int = 4) -> str:
     """Return `value` [-] to `digits` figures, whole numbers in full, without zeros at the end: 1,604; 79.28; 0.000094."""
-    size = -value if value < 0 else value
-    if size >= 1:
-        return short_decimal(value, max(0, digits - len(str(size.numerator // size.denominator))))
-    places = digits
-    while size and size * 10 < 1:
-        size = size * 10
-        places += 1
-    return short_decimal(value, places)
+    top, bottom = value.numerator, value.denominator
+    if bottom == 1:
+        return whole(top)
+    sign = MINUS if top < 0 else ""
+    top = abs(top)
+    places, shifted = digits, top
+    if top >= bottom:
+        places = max(0, digits - len(str(top // bottom)))
+    else:
+        while shifted * 10 < bottom:
+            shifted *= 10
+            places += 1
+    scaled = (2 * top * 10**places + bottom) // (2 * bottom)
+    while places and scaled % 10 == 0:
+        scaled //= 10
+        places -= 1
+    if not places:
+        return sign + whole(scaled)
+    whole_part, rest = divmod(scaled, 10**places)
+    return sign + whole(whole_part) + "." + padded(rest, places)
 
 
 def plain_decimal(value: Fraction, places: int, rounding: str = "near") -> str:

@@ -52,12 +52,10 @@ def _label(found: Quantity) -> str:
 
 def _equation(found: Quantity, unit: str, metric: bool) -> str:
     result = number(found.to(unit), unit, metric)
-    text, _ = _told(found, _target(unit, metric), metric)
+    if found.how == "figure" and found.unit == unit and not found.label:
+        return result
+    text, _ = _told(found, units.made_of(unit, metric), metric)
     return text if text == result else text + " = " + result
-
-
-def _target(unit: str, metric: bool) -> tuple[tuple[str, int], ...]:
-    return units.made_of(unit, metric)
 
 
 def _shown(one: Quantity, metric: bool) -> str:
