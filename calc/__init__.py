@@ -1,3 +1,1 @@
 """Lidbook's calculators: pure Python, standard library only, the same answer in every engine."""
-
-__version__ = "0.2.0"

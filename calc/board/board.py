@@ -15,8 +15,10 @@ from calc.core.fields import SHOW_IN, Fault, Field, InputFault, Values
 from calc.evidence.cautions import Caution, caution
 from calc.numbers import measure, words
 from calc.numbers.words import short_decimal
+from calc.text.door import say
 
 MOST_DRAWN = 8  # rooms with a plan of their own
+EDGE_IN = Fraction(3, 8)  # a screw stands so far off an edge [in], from memory
 LOAD_LIMIT_PSF = "3"  # more than one layer of any board weighs [lb/sq ft], a choice of caution
 
 
@@ -102,7 +104,11 @@ def _cautions(inputs: BoardInputs, added_psf: Fraction) -> tuple[Caution, ...]:
 def _notes(inputs: BoardInputs) -> tuple[str, ...]:
     notes = [
         "Screws must reach the joists through old ceiling and texture. Never hang board on the old ceiling alone.",
-        "Keep screws 3/8 in from the edges.",
+        say(
+            "board.note.edge",
+            "Keep screws {edge} from the edges.",
+            edge=measure.limit(EDGE_IN, "3/8 in", inputs.show_in),
+        ),
         "Cut the edge tight to the wall: a re-covered ceiling has no gap to hide. Caulk it twice, or cover it with trim.",
         "A plan is no promise: check the joists, the crown and the walls before the first cut, and buy a spare sheet where the shop is far.",
     ]

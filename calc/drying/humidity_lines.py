@@ -40,7 +40,7 @@ def lines_of(inputs: HumidityInputs, ways: tuple[Way, ...]) -> tuple[Line, ...]:
         unit="%",
         places=1,
         rule="The top of the curve, of all the leaks and times that were followed.",
-        amount=told(peaked.course.peak_pct(), "%", _peak_working(peaked), *LAW),
+        amount=told(peaked.course.peak_pct(), "%", _peak_working(peaked, show), *LAW),
     )
     layers = inputs.layers()
     lines.add(
@@ -170,7 +170,7 @@ def most_humid(closed: Way) -> Run:
     return found
 
 
-def _peak_working(run: Run) -> str:
+def _peak_working(run: Run, show: str) -> str:
     course, air = run.course, run.air
     peak_h, peak_pct = course.peak_h(), course.peak_pct()
     text = (
@@ -191,10 +191,15 @@ def _peak_working(run: Run) -> str:
     water_lb, times = run.loads[at]
     gives = water_lb / (times * basis_h(air.saturated_psi, peak_pct))
     carried = air.air_changes_per_hour * air.lb_per_psi() * (air.saturated_psi * peak_pct / 100 - air.outdoor_psi)
-    return (
-        text + ": there coat " + str(at + 1) + " gives " + decimal(water_lb, 1) + " lb ÷ " + decimal(water_lb / gives, 1) + " h = "
-        + decimal(gives, 2) + " lb an hour" + (", the burner " + decimal(air.added_lb_per_h, 2) + " lb" if air.added_lb_per_h > 0 else "")
-        + ", and the air carries off " + decimal(carried, 2) + " lb"
+    burner = ""
+    if air.added_lb_per_h > 0:
+        burner = say(
+            "humidity.peak.burner", ", the burner {gives}", gives=measure.shown(air.added_lb_per_h, "lb", 2, show)
+        )
+    return text + say(
+        "humidity.peak.working", ": there coat {coat} gives {water} ÷ {time} h = {gives} an hour{burner}, and the air carries off {carried}",
+        coat=str(at + 1), water=measure.shown(water_lb, "lb", 1, show), time=decimal(water_lb / gives, 1), gives=measure.shown(gives, "lb", 2, show),
+        burner=burner, carried=measure.shown(carried, "lb", 2, show),
     )  # fmt: skip
 
 

@@ -37,6 +37,7 @@ SCREW_SPACING_IN = 12  # on a ceiling [in], NAVEDTRA 14044
 LEVEL_PARTS_PCT = (0, 40, 60, 80, 100, 100)
 LEVEL_PARTS = tuple([fact(part, "%", "common-practice") for part in LEVEL_PARTS_PCT])
 BEAD = fact(Fraction(1, 4), "in", "common-practice")  # a bead of caulk, quarter round
+GAP_IN = Fraction(1, 4)  # a gap that is filled before it is taped [in], common practice
 QUARTER_ROUND = Fraction(785398, 1000000)  # a quarter of pi [-]
 TUBE_FLOZ = Fraction(101, 10)  # a tube of 10.1 fluid ounces [fl oz]
 TUBE = fact(Fraction(1823, 100), "cuin", "us-customary-definitions")  # the same, by definition
@@ -270,7 +271,7 @@ def taping(inputs: TapingInputs, typed: tuple[tuple[str, str], ...]) -> Answer:
         ),
         lines=lines.tuple(),
         cautions=(caution("dust-silica"), caution("asbestos-layers")),
-        notes=_notes(level, inputs.joint_ft is not None or plan is not None, inputs.no_plan, edge_ft is None),
+        notes=_notes(level, inputs.joint_ft is not None or plan is not None, inputs.no_plan, edge_ft is None, show),
         drawing=None,
     )  # fmt: skip
 
@@ -310,7 +311,7 @@ def _sheet_told(show: str) -> str:
     return "4 x 8 ft"
 
 
-def _notes(level: int, by_joint: bool, no_plan: str, no_edge: bool) -> tuple[str, ...]:
+def _notes(level: int, by_joint: bool, no_plan: str, no_edge: bool, show: str) -> tuple[str, ...]:
     notes = []
     if no_plan:
         notes.append(
@@ -324,7 +325,7 @@ def _notes(level: int, by_joint: bool, no_plan: str, no_edge: bool) -> tuple[str
         text = "By area this is a guess. With your rooms, or the joints of a real layout, it is a count."
         notes.append(say("taping.note.guess", text))
     notes += [
-        say("taping.note.gaps", "Gaps of 1/4 in and more are filled a day before they are taped."),
+        say("taping.note.gaps", "Gaps of {gap} and more are filled a day before they are taped.", gap=measure.limit(GAP_IN, "1/4 in", show)),
         say("taping.note.levels", "Which coats make a level is in GA-214; how much of the compound each takes here is common practice, no source."),
         say("taping.note.dry", "Each coat dries before the next. The drying form tells when."),
     ]  # fmt: skip
