@@ -15,7 +15,7 @@ from calc.common.drops import DROPS
 from calc.decision.rules import RULES
 from calc.evidence import limits
 from calc.evidence.cautions import CAUTIONS
-from calc.finish.taping import screws_per_sheet
+from calc.finish.allowances import screws_per_sheet
 from calc.hazards.lead import total_within_window
 from calc.hazards.samples import samples_for
 from calc.numbers import measure
