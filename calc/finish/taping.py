@@ -18,6 +18,8 @@ from calc.finish.allowances import (
     HIGH_COMPOUND,
     LEVEL_PARTS,
     LOW_COMPOUND,
+    MAKERS_LB_PER_1000,
+    MAKERS_TAPE_FT_PER_1000,
     MIDDLE_COMPOUND,
     SCREW_SPACING_IN,
     SHEET,
