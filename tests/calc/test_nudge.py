@@ -12,6 +12,7 @@ LISTED = held.LISTED
 REASONS = {
     "practice": "common practice, no source",
     "elsewhere": "held by another test, which is named: a reference library, a formula, or a definition",
+    "definition": "units by definition, held to a reference library unit by unit and not number by number",
     "choice": "the book's own choice, told on the page",
     "text": "how much of a text is taken, and how it is read",
     "shown": "how much is drawn or shown",

@@ -40,6 +40,7 @@ def test_the_table_of_units_is_looked_at_whole():
 @pytest.mark.parametrize("unit", EXPRESSIONS)
 def test_a_unit_is_what_the_reference_library_says(unit):
     customary, metric = EXPRESSIONS[unit]
+    assert units.kind_of(units.made_of(unit)) == units.kind_of(units.made_of(unit, True))
     wanted = (parsed(customary) / parsed(metric)).to_base_units()
     assert wanted.dimensionless
     # kPa, kWh and water stand to seven figures
