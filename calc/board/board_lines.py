@@ -19,9 +19,9 @@ from calc.common.inputs import BOARD_PSF
 from calc.core.answer import Line
 from calc.core.lines import Lines
 from calc.numbers import measure, words
-from calc.numbers.exact import total as exact_total
+from calc.numbers.exact import total
 from calc.numbers.measure import INCHES_PER_FOOT
-from calc.numbers.quantity import Quantity, fact, given, rounded_up, told, total
+from calc.numbers.quantity import Quantity, added, fact, given, rounded_up, told
 from calc.numbers.working import working
 from calc.text.door import say
 
@@ -42,7 +42,7 @@ def lines_of(inputs: BoardInputs, found: Layout) -> tuple[Line, ...]:
         unit="sqft",
         places=1,
         rule="Your rooms, along the slope, less cut-outs in their place.",
-        amount=total(
+        amount=added(
             [
                 given(_area_sqft(frame), "sqft", "geometry", inputs.rooms[at].name)
                 for at, frame in enumerate(found.frames)
@@ -190,12 +190,12 @@ def lengths_sum(lengths: list[int]) -> Quantity:
     kinds = [
         many * given(Fraction(length, PARTS * INCHES_PER_FOOT), "ft", "geometry") for length, many in _kinds(lengths)
     ]
-    return total(kinds) if kinds else given(0, "ft", "geometry")
+    return added(kinds) if kinds else given(0, "ft", "geometry")
 
 
 def screws_sum(screws: tuple[int, ...]) -> Quantity:
     """Return the screws piece by piece [-], those with as many together. Source: NAVEDTRA 14044."""
-    return total([many * given(count, "", "navedtra-14044") for count, many in _kinds(list(screws))])
+    return added([many * given(count, "", "navedtra-14044") for count, many in _kinds(list(screws))])
 
 
 def bought_sum(sheets: tuple[tuple[int, int], ...]) -> Quantity:
@@ -207,7 +207,7 @@ def bought_sum(sheets: tuple[tuple[int, int], ...]) -> Quantity:
         kinds[one] * given(Fraction(one[0], PARTS), "in", "geometry") * given(Fraction(one[1], PARTS * INCHES_PER_FOOT), "ft", "geometry")
         for one in sorted(kinds)
     ]  # fmt: skip
-    return total(parts)
+    return added(parts)
 
 
 def bound_sum(bound: Bound) -> Quantity:
@@ -219,14 +219,14 @@ def bound_sum(bound: Bound) -> Quantity:
         if share > 0
     ]
     return (
-        rounded_up(total(terms) / given(Fraction(bound.widest, PARTS), "in"))
+        rounded_up(added(terms) / given(Fraction(bound.widest, PARTS), "in"))
         if terms
         else given(bound.sheets, "", "geometry")
     )
 
 
 def _area_sqft(frame: Frame) -> Fraction:
-    return exact_total([Fraction((one[2] - one[0]) * (one[3] - one[1]), SQUARE) for one in frame.boxes])
+    return total([Fraction((one[2] - one[0]) * (one[3] - one[1]), SQUARE) for one in frame.boxes])
 
 
 def buy_told(buy: tuple[tuple[int, int], ...], show: str) -> list[str]:

@@ -7,8 +7,7 @@ from calc.core.lines import Lines
 from calc.evidence.limits import PLACES, Limit
 from calc.numbers import measure
 from calc.numbers.exact import total
-from calc.numbers.quantity import Quantity, fact, given
-from calc.numbers.quantity import total as total_of
+from calc.numbers.quantity import Quantity, added, fact, given
 from calc.rooms.rooms import EXAMPLE, Room
 
 WATER_LB_PER_GAL = Fraction(83285, 10000)  # water at 70 degF [lb/gal], IAPWS-97
@@ -186,7 +185,7 @@ def area_given(values: Values) -> Quantity:
     typed = values.number_or_none("area_sqft")
     if typed is not None:
         return given(typed, "sqft")
-    return total_of([given(room.ceiling_area_sqft(), "sqft", "geometry", room.name) for room in values.rooms()])
+    return added([given(room.ceiling_area_sqft(), "sqft", "geometry", room.name) for room in values.rooms()])
 
 
 def add_area(lines: Lines, values: Values) -> Quantity:
@@ -201,7 +200,7 @@ def volume_given(values: Values) -> Quantity:
     if typed is not None:
         return given(typed, "cuft")
     height_ft = values.number("ceiling_height_ft")
-    return total_of([given(room.volume_cuft(height_ft), "cuft", "geometry", room.name) for room in values.rooms()])
+    return added([given(room.volume_cuft(height_ft), "cuft", "geometry", room.name) for room in values.rooms()])
 
 
 def volume_cuft(values: Values) -> Fraction:

@@ -6,7 +6,7 @@ from fractions import Fraction
 from calc.core.lines import Lines
 from calc.numbers import measure
 from calc.numbers.measure import INCHES_PER_FOOT
-from calc.numbers.quantity import Quantity, fact, given, greatest, rounded_up, total
+from calc.numbers.quantity import Quantity, added, fact, given, greatest, rounded_up
 from calc.rooms.outlines import different
 from calc.rooms.rooms import Room
 from calc.rooms.strips import furring_rows_in
@@ -51,7 +51,7 @@ def add_glue(lines: Lines, inputs: PanelsInputs, weight: Quantity) -> None:
         rule="One over the contact that each part of the face needs, as thick as the spots are.",
         amount=1 / (CONTACT * ADHESIVE),
     )
-    area = total([given(room.ceiling_area_sqft(), "sqft", "geometry", room.name) for room in inputs.rooms])
+    area = added([given(room.ceiling_area_sqft(), "sqft", "geometry", room.name) for room in inputs.rooms])
     lines.add(
         name="adhesive_gal",
         label="Adhesive, at least",
@@ -113,8 +113,8 @@ def add_grid(lines: Lines, inputs: PanelsInputs) -> None:
     # Angle is bought by the planned size: the safer of two readings of the manual.
     pieces = [rounded_up((one + other) * 2 / WALL_ANGLE) for one, other in sides]
     edges = [rounded_up(given(room.perimeter_ft(), "ft", "geometry", room.name) / WALL_ANGLE) for room in inputs.rooms]
-    by_plan = total(pieces).named(say("panels.by_plan", "by the planned sizes"))
-    by_edge = total(edges).named(say("panels.by_edge", "by the true edge"))
+    by_plan = added(pieces).named(say("panels.by_plan", "by the planned sizes"))
+    by_edge = added(edges).named(say("panels.by_edge", "by the true edge"))
     lines.add(
         name="wall_angles",
         label="Wall angle, pieces of {length}",
@@ -141,7 +141,7 @@ def add_furring(lines: Lines, inputs: PanelsInputs, tiles: Quantity) -> None:
         label="Furring",
         unit="ft",
         places=0,
-        amount=total(parts).cited("common-practice"),
+        amount=added(parts).cited("common-practice"),
         rule="Rows east and west, evenly spread and no farther apart than that, each as long as the floor is there; one along each wall.",
     )
     lines.add(

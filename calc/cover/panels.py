@@ -12,10 +12,9 @@ from calc.cover.tiles import TileLayout, tiles_over
 from calc.evidence.cautions import Caution, caution
 from calc.numbers import measure, words
 from calc.numbers.measure import INCHES_PER_FOOT
-from calc.numbers.quantity import Quantity, given, rounded_up, total
+from calc.numbers.quantity import Quantity, added, given, rounded_up
 from calc.numbers.words import short_decimal
 from calc.rooms.rooms import Room
-from calc.text.door import say
 
 MOST_GLUED_PSF = Fraction(25, 10)  # on adhesive alone [lb/sq ft], ASTM D1779 note 2
 SCREW_BITE_IN = Fraction(5, 8)  # least depth of a screw in the joist [in], IRC R702.3.5.1
@@ -86,7 +85,7 @@ def panels(inputs: PanelsInputs, typed: tuple[tuple[str, str], ...]) -> Answer:
         unit="",
         places=0,
         rule="Tiles that no wall or hole cuts.",
-        amount=total([given(one.full_tiles, "", "geometry", names[at]) for at, one in enumerate(layouts)]),
+        amount=added([given(one.full_tiles, "", "geometry", names[at]) for at, one in enumerate(layouts)]),
     )
     cut = lines.add(
         name="cut_pieces",
@@ -94,7 +93,7 @@ def panels(inputs: PanelsInputs, typed: tuple[tuple[str, str], ...]) -> Answer:
         unit="",
         places=0,
         rule="Tiles that a wall cuts, each counted by its box.",
-        amount=total([given(one.cut_pieces, "", "geometry", names[at]) for at, one in enumerate(layouts)]),
+        amount=added([given(one.cut_pieces, "", "geometry", names[at]) for at, one in enumerate(layouts)]),
     )
     saved = sum([one.cut_pieces - one.cut_tiles for one in layouts])
     cut_tiles = lines.add(
@@ -102,8 +101,8 @@ def panels(inputs: PanelsInputs, typed: tuple[tuple[str, str], ...]) -> Answer:
         label="Tiles that are cut",
         unit="",
         places=0,
-        rule="Pieces of at most half a tile are cut two from one; every other piece takes its own.",
-        amount=cut - given(saved, "", "geometry", say("panels.saved", "from what is left")),
+        rule="Pieces of at most half a tile are cut two from one; every other piece takes its own: pieces, less those from what is left.",
+        amount=cut - given(saved, "", "geometry"),
     )
     lines.add(
         name="border_in",

@@ -30,7 +30,7 @@ from calc.text.door import say
 
 DAMP_PCT = 90  # above it a gauge reads too coarsely for the law [%], common practice
 LEAST_TEMPERATURE_F = 55  # the safer of two makers' figures [degF]
-ROUND_THE_CLOCK = (  # name, label, how it ends in words, places in the working of `_times`
+ALL_COATS = (  # name, label, and how the rule ends
     ("total_hours_low", "All coats, at the soonest", "at the soonest"),
     ("total_hours", "All coats, by the law", "by the law"),
     ("total_hours_high", "All coats, drying only", "at the longest"),
@@ -107,7 +107,7 @@ def drying(values: Values) -> Answer:
         by_law = of_first.named("first coat", "h")
         firsts = (soonest(time=by_law, thickness=filled).named("first coat at the soonest", "h"), by_law, last)
     found = []
-    for at, (name, label, ending) in enumerate(ROUND_THE_CLOCK):
+    for at, (name, label, ending) in enumerate(ALL_COATS):
         amount = together(first=firsts[at], others=coats - 1, time=(low, time, high)[at])
         rule = "The first coat and the others, one after the other, " + ending + "."
         found.append(lines.add(name=name, label=label, unit="h", places=0, rule=rule, amount=amount).value)

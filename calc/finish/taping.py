@@ -35,8 +35,8 @@ from calc.finish.allowances import (
     skim_coat,
 )
 from calc.numbers import measure, words
-from calc.numbers.exact import total as exact_total
-from calc.numbers.quantity import Quantity, given, greatest, rounded_up, total
+from calc.numbers.exact import total
+from calc.numbers.quantity import Quantity, added, given, greatest, rounded_up
 from calc.numbers.words import short_decimal
 from calc.numbers.working import number
 from calc.rooms.rooms import Room
@@ -256,7 +256,7 @@ def _tape(inputs: TapingInputs, area: Quantity) -> Quantity:
     if inputs.joint_ft is not None:
         return given(inputs.joint_ft, "ft")
     if inputs.plan is not None:
-        return total(
+        return added(
             [given(one, "ft", "geometry") for one in (inputs.plan.butt_ft, inputs.plan.tapered_ft, inputs.plan.cut_ft)]
         )
     return (area * TAPE).cited("board-maker-compound")
@@ -340,7 +340,7 @@ def _work_out(values: Values) -> Answer:
         values.choice("show_in"),
         plan,
         no_plan,
-        exact_total([walls_ft(room) for room in rooms]) if rooms else None,
+        total([walls_ft(room) for room in rooms]) if rooms else None,
     )
     return taping(inputs, values.given)
 

@@ -10,9 +10,9 @@ from calc.core.lines import Lines
 from calc.evidence.cautions import caution
 from calc.evidence.limits import Limit, limits_for
 from calc.numbers import measure, words
-from calc.numbers.exact import total as exact_total
+from calc.numbers.exact import total
 from calc.numbers.measure import MeasureFault, read_quantity
-from calc.numbers.quantity import Quantity, given, total
+from calc.numbers.quantity import Quantity, added, given
 
 BEFORE_YEAR = 1978  # housing built before it may hold lead paint; 40 CFR 745.103, from memory
 WINDOW_DAYS = 30  # work in one room within so many days adds up [days], 40 CFR 745.83
@@ -104,7 +104,7 @@ def busiest_window(earlier: tuple[tuple[int, Fraction], ...]) -> tuple[tuple[int
     for days, area in earlier:
         if days in by_day:
             by_day[days] += area
-    window = exact_total([by_day[day] for day in range(-WINDOW_DAYS, 1)])
+    window = total([by_day[day] for day in range(-WINDOW_DAYS, 1)])
     most, best = window, -WINDOW_DAYS
     for start in range(-WINDOW_DAYS, 0):  # a day falls out and one comes in
         window += by_day[start + WINDOW_DAYS + 1] - by_day[start]
@@ -117,7 +117,7 @@ def total_within_window(*, disturbed: Quantity, earlier: tuple[tuple[int, Fracti
     """Return the most paint disturbed in the room [sq ft] in any 30 days that hold today's work: `disturbed` [sq ft] today and what
     of `earlier` counts with it. Source: 40 CFR 745.83, minor repair and maintenance."""
     counted = [given(area, "sqft", label=_day(days)) for days, area in busiest_window(earlier)]
-    return total([disturbed] + counted).cited("cfr-745-83")
+    return added([disturbed] + counted).cited("cfr-745-83")
 
 
 def lead(inputs: LeadInputs, typed: tuple[tuple[str, str], ...]) -> Answer:

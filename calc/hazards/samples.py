@@ -11,7 +11,7 @@ from calc.evidence.cautions import Caution, caution
 from calc.evidence.limits import Limit, known_place, limits_for
 from calc.numbers import measure, words
 from calc.numbers.measure import MeasureFault, read_quantity
-from calc.numbers.quantity import Quantity, given, total
+from calc.numbers.quantity import Quantity, added, given
 
 SAMPLE_STEPS = ((1000, 3), (5000, 5))  # up to so many sq ft, so many samples; 40 CFR 763.86(a)
 SAMPLES_ABOVE = 7  # above the last step [-], the same clause
@@ -164,7 +164,7 @@ def samples(inputs: SamplesInputs, typed: tuple[tuple[str, str], ...]) -> Answer
         unit="sqft",
         places=1,
         rule="All areas together.",
-        amount=total([given(one, "sqft", "geometry", name) for name, one in inputs.areas]),
+        amount=added([given(one, "sqft", "geometry", name) for name, one in inputs.areas]),
     )
     needed = lines.add(
         name="samples_needed",
@@ -173,7 +173,7 @@ def samples(inputs: SamplesInputs, typed: tuple[tuple[str, str], ...]) -> Answer
         places=0,
         rule="{steps}",
         steps=_steps_told(show),
-        amount=total([samples_of(name, one, show) for name, one in inputs.areas]),
+        amount=added([samples_of(name, one, show) for name, one in inputs.areas]),
     )
     volume = lines.add(
         name="volume_cuft", label="Texture as it hangs", unit="cuft", places=2, rule="Area times depth, for rules that count in volume.",

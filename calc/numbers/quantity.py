@@ -16,10 +16,10 @@ _WHOLE = ("up", "greatest", "least")  # told by a sentence of their own, so anot
 class Quantity:
     """A quantity. `value` is exact, in the product of units `made`; `unit` is the name it is shown in, '' for a pure number or
     for what has no name yet. `how` says how it came about: 'figure', 'told', '×', '+', 'root', 'up', 'greatest' or 'least'; `parts` are
-    (sign, quantity) pairs; `label` is a name for people; `steps` are quantities that are told before it; `sources` are ids of the
-    register; `behind` are those of a figure that a line has told already, under which they stand."""
+    (sign, quantity) pairs; `label` is a name for people, of what was 'told' what was done; `nouns` are what is counted, one and several;
+    `steps` are quantities that are told before it; `sources` are ids of the register, in the order they were met."""
 
-    __slots__ = ("behind", "how", "label", "made", "parts", "sources", "steps", "unit", "value")
+    __slots__ = ("how", "label", "made", "nouns", "parts", "sources", "steps", "unit", "value")
 
     def __init__(
         self,
@@ -31,6 +31,7 @@ class Quantity:
         sources: tuple[str, ...] = (),
         label: str = "",
         steps: tuple["Quantity", ...] = (),
+        nouns: tuple[str, str] = ("", ""),
     ) -> None:
         self.value = value
         self.unit = unit
@@ -40,7 +41,7 @@ class Quantity:
         self.sources = sources
         self.label = label
         self.steps = steps
-        self.behind: tuple[str, ...] = ()
+        self.nouns = nouns
 
     def __mul__(self, other: object) -> "Quantity":
         return _product(self, "×", _of(other))
@@ -78,23 +79,24 @@ class Quantity:
         value = self.to(shown_in)
         if shown_in == "%":
             value = value / 100
-        if self.how == "figure":  # nothing to tell before it
-            return Quantity(value, shown_in, made_of(shown_in), "figure", (), self.sources, self.label, self.steps)
-        told = Quantity(self.value, shown_in, self.made, self.how, self.parts, self.sources, label, self.steps)
-        return Quantity(value, shown_in, made_of(shown_in), "figure", (), self.sources, "", self.steps + (told,))
+        made, steps = made_of(shown_in), self.steps
+        if self.how != "figure":  # a figure has nothing to tell before it
+            steps += (self._like(unit=shown_in, label=label),)
+            return Quantity(value, shown_in, made, "figure", (), self.sources, "", steps)
+        return Quantity(value, shown_in, made, "figure", (), self.sources, self.label, steps)
 
     def cited(self, *sources: str) -> "Quantity":
         """Return this with `sources` [ids of the register] behind it too: of the rule, where its figures do not tell them."""
+        return self._like(sources=_joined(self.sources, sources))
+
+    def _like(
+        self, unit: str | None = None, label: str | None = None, sources: tuple[str, ...] | None = None
+    ) -> "Quantity":
+        """The same, but for what is given."""
         return Quantity(
-            self.value,
-            self.unit,
-            self.made,
-            self.how,
-            self.parts,
-            _joined(self.sources, sources),
-            self.label,
-            self.steps,
-        )
+            self.value, self.unit if unit is None else unit, self.made, self.how, self.parts, self.sources if sources is None else sources,
+            self.label if label is None or self.how == "told" else label, self.steps, self.nouns,
+        )  # fmt: skip
 
 
 def given(value: Fraction | int, unit: str, source: str = YOURS, label: str = "") -> Quantity:
@@ -110,26 +112,13 @@ def fact(value: Fraction | int, unit: str, source: str) -> Quantity:
 
 
 def from_line(value: Fraction, unit: str, sources: tuple[str, ...]) -> Quantity:
-    """Return a figure [in `unit`] that a line has told already, with its `sources`."""
-    found = given(value, unit, "")
-    found.sources = ()
-    found.behind = sources
-    return found
+    """Return a figure [in `unit`] that a line has told already, with all that went into it."""
+    return given(value, unit).cited(*sources)
 
 
 def sources_of(found: Quantity) -> tuple[str, ...]:
-    """Return the ids of what went into `found` since the lines before; of those lines where nothing else did."""
-    own = tuple([one for one in found.sources if one != YOURS])
-    return own or _behind(found) or found.sources
-
-
-def _behind(found: Quantity) -> tuple[str, ...]:
-    sources = tuple([one for one in found.behind if one != YOURS])
-    for _, part in found.parts:
-        sources = _joined(sources, _behind(part))
-    for step in found.steps:
-        sources = _joined(sources, _behind(step))
-    return sources
+    """Return the ids of all that went into `found`; that somebody gave a figure is told only where nothing else stands behind it."""
+    return tuple([one for one in found.sources if one != YOURS]) or found.sources
 
 
 def told(value: Fraction | int, unit: str, text: str, *sources: str) -> Quantity:
@@ -139,7 +128,7 @@ def told(value: Fraction | int, unit: str, text: str, *sources: str) -> Quantity
     return Quantity(found.value, unit, found.made, "told", (), sources, text)
 
 
-def total(parts: list[Quantity]) -> Quantity:
+def added(parts: list[Quantity]) -> Quantity:
     """Return the sum of at least one part."""
     found = parts[0]
     for part in parts[1:]:
@@ -147,20 +136,11 @@ def total(parts: list[Quantity]) -> Quantity:
     return found
 
 
-def rounded_up(amount: Quantity, noun: str = "", nouns: str = "") -> Quantity:
+def rounded_up(amount: Quantity, noun: str = "", several: str = "") -> Quantity:
     """Return the least whole number that is not under `amount`, which measures nothing: packages to buy, called `noun` and
-    `nouns`."""
-    value = Fraction(ceiling(amount.to("")))
-    return Quantity(
-        value,
-        "",
-        (),
-        "up",
-        (("", amount),),
-        amount.sources,
-        noun + "/" + (nouns or noun + "s") if noun else "",
-        amount.steps,
-    )
+    `several`."""
+    value, nouns = Fraction(ceiling(amount.to(""))), (noun, several or noun + "s")
+    return Quantity(value, "", (), "up", (("", amount),), amount.sources, "", amount.steps, nouns)
 
 
 def greatest(*amounts: Quantity) -> Quantity:
@@ -186,9 +166,8 @@ def _picked(how: str, amounts: tuple[Quantity, ...]) -> Quantity:
     best = ones[0]
     value = best.value
     for one in ones[1:]:
-        other = one.value
-        if (other > value) if how == "greatest" else (other < value):
-            value = other
+        if (one.value > value) if how == "greatest" else (one.value < value):
+            value = one.value
     parts = tuple([("", one) for one in ones])
     return Quantity(value, ones[0].unit, best.made, how, parts, _all_sources(ones), "", _all_steps(ones))
 

@@ -1,6 +1,6 @@
 """The working of a quantity: the sum that it came from, with the numbers as they are shown, in either system of units.
 
-`280 sq ft × 0.2188 in × 144 ÷ 231 ÷ 75 % × 110 % = 56 gal`: each number with its unit, the factors between the units that meet, and
+`280 sq ft × 0.2188 in ÷ (1 − 25 %) × (1 + 10 %) × 144 ÷ 231 = 56 gal`: each number with its unit, the factors between the units that meet, and
 what it comes to. Numbers are told to four figures, whole ones in full.
 """
 
@@ -34,9 +34,9 @@ def _clause(found: Quantity, unit: str, metric: bool) -> str:
         return found.label
     result = number(found.to(unit), unit, metric)
     if how == "up":
-        one, _, many = found.label.partition("/")
-        count = words.plural(int(found.value), one, many) if one else words.whole(int(found.value))
-        return _equation(found.parts[0][1], "", metric) + ", up to " + count
+        one, several = found.nouns
+        count = words.plural(int(found.value), one, several) if one else words.whole(int(found.value))
+        return _label(found) + _equation(found.parts[0][1], "", metric) + ", up to " + count
     if how in ("greatest", "least"):
         shown = [_quoted(one) + number(one.to(unit), unit, metric) for _, one in found.parts]
         kind = "greatest" if how == "greatest" else "least"
@@ -51,9 +51,9 @@ def _label(found: Quantity) -> str:
 
 
 def _equation(found: Quantity, unit: str, metric: bool) -> str:
+    if found.how == "figure" and found.unit == unit:
+        return _shown(found, metric)
     result = number(found.to(unit), unit, metric)
-    if found.how == "figure" and found.unit == unit and not found.label:
-        return result
     text, _ = _told(found, units.made_of(unit, metric), metric)
     return text if text == result else text + " = " + result
 

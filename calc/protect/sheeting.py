@@ -10,10 +10,9 @@ from calc.core.fields import SHOW_IN, Fault, Field, InputFault, Values
 from calc.core.lines import Lines
 from calc.evidence.cautions import Caution, caution
 from calc.numbers import measure, words
-from calc.numbers.exact import ceiling, floor
-from calc.numbers.exact import total as exact_total
+from calc.numbers.exact import ceiling, floor, total
 from calc.numbers.measure import INCHES_PER_FOOT
-from calc.numbers.quantity import Quantity, fact, given, rounded_up, told, total
+from calc.numbers.quantity import Quantity, added, fact, given, rounded_up, told
 from calc.numbers.words import short_decimal
 from calc.rooms.rooms import Room
 from calc.rooms.strips import Strip, bands, fewest_rolls, lapped, rolls_cut, strips_of
@@ -125,10 +124,10 @@ def sheeting(inputs: SheetingInputs, typed: tuple[tuple[str, str], ...]) -> Answ
     to_cut = lengths + _for_openings(inputs)
     cut = rolls_cut(to_cut, roll_in)
     least = words.whole(fewest_rolls(to_cut, roll_in))
-    lap_ft = exact_total([lapped(strips) for strips in by_room]) / INCHES_PER_FOOT + joints * inputs.roll_width_ft
+    lap_ft = total([lapped(strips) for strips in by_room]) / INCHES_PER_FOOT + joints * inputs.roll_width_ft
     wall_run, seams_ft = _walls(inputs)
     lines = Lines("sheeting", show)
-    in_all = given(exact_total(lengths) / INCHES_PER_FOOT, "ft", "geometry", words.plural(len(lengths), "length"))
+    in_all = given(total(lengths) / INCHES_PER_FOOT, "ft", "geometry", words.plural(len(lengths), "length"))
     floor_film = lines.add(
         name="floor_sheeting_sqft",
         label="Film on the floor",
@@ -189,7 +188,7 @@ def sheeting(inputs: SheetingInputs, typed: tuple[tuple[str, str], ...]) -> Answ
         places=0,
         rule="Round each room at the floor film and at the top of the wall film; every lap; four sides of each layer on an opening.",
         amount=tape_length(
-            edge=given(exact_total([room.perimeter_ft() for room in inputs.rooms]), "ft", "geometry"),
+            edge=given(total([room.perimeter_ft() for room in inputs.rooms]), "ft", "geometry"),
             laps=given(lap_ft, "ft", "geometry"),
             seams=given(seams_ft, "ft", "geometry"),
             registers=given(inputs.registers, ""),
@@ -241,7 +240,7 @@ def _lengths(strips: list[Strip], roll_in: Fraction, inputs: SheetingInputs) -> 
     lengths: list[Fraction] = []
     joints = 0
     if inputs.pieced:  # one run of film, parted wherever a roll ends
-        run = exact_total([strip.length for strip in strips])
+        run = total([strip.length for strip in strips])
         rolls = bands(run, roll_in, inputs.overlap_in)
         joints = rolls - 1
         run += joints * inputs.overlap_in
@@ -279,14 +278,14 @@ def _walls(inputs: SheetingInputs) -> tuple[Quantity, Fraction]:
         once = given(room.perimeter_ft(), "ft", "geometry", room.name) + lap
         runs.append(once * tiers)
         seams_ft += once.to("ft") * (tiers - 1) + high_in / INCHES_PER_FOOT
-    return total(runs).named("run", "ft"), seams_ft
+    return added(runs).named("run", "ft"), seams_ft
 
 
 def _cuts(cut: list[list[Fraction]], roll_in: Fraction, show: str) -> tuple[Item, ...]:
     found = []
     for at, lengths in enumerate(cut[:MOST_ITEMS]):
         pieces = ", ".join([measure.shown(length / INCHES_PER_FOOT, "ft", 2, show) for length in lengths])
-        left = measure.shown((roll_in - exact_total(lengths)) / INCHES_PER_FOOT, "ft", 2, show)
+        left = measure.shown((roll_in - total(lengths)) / INCHES_PER_FOOT, "ft", 2, show)
         found.append(Item("Roll " + str(at + 1), left + " left", pieces, PRACTICE))
     if len(cut) > MOST_ITEMS:
         found.append(Item("And", words.plural(len(cut) - MOST_ITEMS, "more roll"), "Cut in the same way.", PRACTICE))

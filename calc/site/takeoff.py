@@ -8,8 +8,8 @@ from calc.core.drawing import ROW_FOR_DIMENSION, SHEET_HEIGHT, SHEET_WIDTH, Dime
 from calc.core.fields import SHOW_IN, Values
 from calc.core.lines import Lines
 from calc.numbers import measure, words
-from calc.numbers.exact import total as exact_total
-from calc.numbers.quantity import Quantity, given, total
+from calc.numbers.exact import total
+from calc.numbers.quantity import Quantity, added, given
 from calc.rooms import rooms
 from calc.rooms.rooms import Room
 from calc.text.door import say
@@ -38,7 +38,7 @@ def takeoff(values: Values) -> Answer:
         label="Ceiling",
         unit="sqft",
         places=1,
-        amount=total([ceiling_of(room) for room in rooms_given]),
+        amount=added([ceiling_of(room) for room in rooms_given]),
         rule="Floor outline less the cut-outs, stretched by the slope. All sides are as they lie over the floor.",
     )
     lines.add(
@@ -47,7 +47,7 @@ def takeoff(values: Values) -> Answer:
         unit="ft",
         places=2,
         rule="All walls added up, in plan.",
-        amount=total([given(room.perimeter_ft(), "ft", "geometry", room.name) for room in rooms_given]),
+        amount=added([given(room.perimeter_ft(), "ft", "geometry", room.name) for room in rooms_given]),
     )
     lines.add(
         name="wall_area_sqft",
@@ -55,7 +55,7 @@ def takeoff(values: Values) -> Answer:
         unit="sqft",
         places=1,
         rule="Each wall times its mean height. Doors and windows are not taken off.",
-        amount=total([given(room.wall_area_sqft(height_ft), "sqft", "geometry", room.name) for room in rooms_given]),
+        amount=added([given(room.wall_area_sqft(height_ft), "sqft", "geometry", room.name) for room in rooms_given]),
     )
     lines.add(
         name="volume_cuft",
@@ -63,7 +63,7 @@ def takeoff(values: Values) -> Answer:
         unit="cuft",
         places=0,
         rule="Floor times mean height.",
-        amount=total([given(room.volume_cuft(height_ft), "cuft", "geometry", room.name) for room in rooms_given]),
+        amount=added([given(room.volume_cuft(height_ft), "cuft", "geometry", room.name) for room in rooms_given]),
     )
     return Answer(
         calculator="takeoff",
@@ -151,7 +151,7 @@ def _gap_in(room_list: tuple[Room, ...]) -> Fraction:
     """The space between two rooms on the plan [in] that leaves room for a dimension on the page."""
     sizes = [room.size_ft() for room in room_list]
     widest = max([east for east, _ in sizes]) * measure.INCHES_PER_FOOT
-    deep = exact_total([north for _, north in sizes]) * measure.INCHES_PER_FOOT
+    deep = total([north for _, north in sizes]) * measure.INCHES_PER_FOOT
     left_for_rooms = SHEET_HEIGHT - ROW_FOR_DIMENSION * (len(room_list) - 1)
     return max(widest * ROW_FOR_DIMENSION / SHEET_WIDTH, deep * ROW_FOR_DIMENSION / left_for_rooms)
 
