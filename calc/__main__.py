@@ -9,6 +9,7 @@ from calc.core.answer import Calculator, public
 from calc.core.fields import Fault
 from calc.numbers.words import cut, json_text, mended, quoted
 from calc.render import text
+from calc.text.door import say
 
 EXIT_OK = 0
 EXIT_FAULT = 2
@@ -99,10 +100,12 @@ def _pairs(arguments: list[str]) -> tuple[dict[str, str], list[Fault]]:
     for argument in arguments:
         name, equals, value = argument.partition("=")
         if not equals or not name:
-            message = "An input is written name=value, not " + quoted(argument) + "."
+            message = say(
+                "fault.pair", "An input is written {form}, not {text}.", form="name=value", text=quoted(argument)
+            )
             faults.append(Fault(cut(name), cut(argument), message, "area_sqft=280"))
         elif name in given:
-            message = "The input " + quoted(name) + " is given twice. Give it once."
+            message = say("fault.twice", "The input {name} is given twice. Give it once.", name=quoted(name))
             faults.append(Fault(cut(name), cut(value), message, cut(name + "=" + given[name])))
         else:
             given[name] = value
@@ -111,28 +114,30 @@ def _pairs(arguments: list[str]) -> tuple[dict[str, str], list[Fault]]:
 
 def _listing() -> str:
     width = max([len(one.name) for one in catalogue.every()]) + 2
-    rows = ["Calculators:"]
+    rows = [say("command.calculators", "Calculators:")]
     rows += ["  " + one.name.ljust(width) + one.summary for one in catalogue.every()]
     rows += [
         "",
-        "Run one:        python -m calc NAME key=value … [--json]",
-        "See its inputs: python -m calc NAME --help",
+        say("command.run", "Run one:        {command}", command="python -m calc NAME key=value … [--json]"),
+        say("command.help", "See its inputs: {command}", command="python -m calc NAME --help"),
     ]
     return "\n".join(rows)
 
 
 def _help(calculator: Calculator) -> str:
-    rows = [calculator.name + ": " + calculator.summary, "", "Inputs:"]
+    rows = [calculator.name + ": " + calculator.summary, "", say("command.inputs", "Inputs:")]
     for field in calculator.fields:
         rows.append("  " + field.name)
         rows.append("      " + field.label + ("" if field.label.endswith("?") else ".") + " " + field.help)
         rows.append(
-            "      " + fields.allowed(field) + (" If left out: " + field.default + "." if field.default else "")
+            "      "
+            + fields.allowed(field)
+            + (" " + say("command.left_out", "If left out: {usual}.", usual=field.default) if field.default else "")
         )
     if calculator.one_of:
-        rows += ["", "Give exactly one of: " + ", ".join(calculator.one_of) + "."]
+        rows += ["", say("command.one_of", "Give exactly one of: {names}.", names=", ".join(calculator.one_of))]
     typed = " ".join([name + "=" + _shell_quoted(value) for name, value in calculator.example])
-    return "\n".join([*rows, "", "Example:", "  python -m calc " + calculator.name + " " + typed])
+    return "\n".join([*rows, "", say("text.example", "Example:"), "  python -m calc " + calculator.name + " " + typed])
 
 
 def _shell_quoted(value: str) -> str:

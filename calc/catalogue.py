@@ -7,11 +7,13 @@ must not wait on a slow phone until all the others are read.
 from calc.core.answer import Answer, Calculator
 from calc.core.fields import Fault, InputFault, read
 from calc.numbers.words import cut, listed, quoted
+from calc.text.door import say
 
 FOLDERS = (
     ("decision", "decision"), ("takeoff", "site"), ("samples", "hazards"), ("lead", "hazards"), ("fixtures", "site"), ("reach", "site"),
     ("sheeting", "protect"), ("airflow", "protect"), ("wetting", "protect"), ("debris", "protect"), ("skim", "finish"), ("carry", "carry"),
     ("board", "board"), ("panels", "cover"), ("taping", "finish"), ("drying", "drying"), ("humidity", "drying"), ("paint", "finish"),
+    ("plan", "job"), ("compare", "job"), ("shopping", "job"), ("offer", "job"),
 )  # fmt: skip
 NAMES = tuple([name for name, _ in FOLDERS])
 
@@ -34,7 +36,10 @@ def work_out(name: str, given: dict[str, str]) -> tuple[Answer | None, tuple[Fau
     """Return the answer of calculator `name` for the texts in `given`, or None with every fault found."""
     calculator = find(name)
     if calculator is None:
-        message = "There is no calculator called " + quoted(name) + ". Use " + listed(NAMES, "or") + "."
+        message = say(
+            "fault.calculator", "There is no calculator called {name}. Use {names}.",
+            name=quoted(name), names=listed(NAMES, "or"),
+        )  # fmt: skip
         return None, (Fault("calculator", cut(name), message, NAMES[0]),)
     values, faults = read(calculator.fields, given, calculator.one_of)
     if faults:

@@ -56,37 +56,44 @@ def board(inputs: BoardInputs, given: tuple[tuple[str, str], ...]) -> Answer:
     courses = list(found.courses)
     added_psf = dict(BOARD_PSF)[inputs.thickness]
     buying = buy_told(found.sheets, show)
-    sentence = "Buy " + words.listed(buying) + ". "
     if found.proved():
-        sentence += "By the rules told below no layout takes fewer."
+        figure_label = say("board.figure.proved", "to buy; proved the fewest")
+        rest = say("board.sentence.proved", "By the rules told below no layout takes fewer.")
     else:
-        sentence += "By the rules told below at least " + words.whole(bound) + " are needed, so "
-        sentence += words.plural(sheets - bound, "sheet") + " fewer may be possible."
+        figure_label = say(
+            "board.figure", "to buy; the fewest found, at least {least} are needed", least=words.whole(bound)
+        )
+        rest = say(
+            "board.sentence.least",
+            "By the rules told below at least {least} are needed, so {sheets} fewer may be possible.",
+            least=words.whole(bound),
+            sheets=words.plural(sheets - bound, "sheet"),
+        )
         if inputs.effort == QUICK:
-            sentence += " A thorough search may find it."
+            rest += " " + say("board.sentence.thorough", "A thorough search may find it.")
     drawings = tuple(
         [
             plan_of(at, frame, courses, found.pieces, found.joists[at], show)
             for at, frame in enumerate(found.frames[:MOST_DRAWN])
         ]
     )
-    items = [Item("To buy", told, "In stock lengths, each the shortest that does.", RULES) for told in buying]
+    to_buy = say("board.buy", "To buy")
+    stock = say("board.buy.told", "In stock lengths, each the shortest that does.")
+    items = [Item(to_buy, told, stock, RULES) for told in buying]
     items += cut_list(found.pieces, courses, found.cuts, found.sheets, show)
     items += hanging_list(found.pieces, courses, found.frames, show)
     return Answer(
         calculator="board",
         inputs=given,
         figure=words.plural(sheets, "sheet"),
-        figure_label="to buy; proved the fewest"
-        if found.proved()
-        else "to buy; the fewest found, at least " + words.whole(bound) + " are needed",
-        sentence=sentence,
+        figure_label=figure_label,
+        sentence=say("board.sentence.buy", "Buy {sheets}.", sheets=words.listed(buying)) + " " + rest,
         lines=lines_of(inputs, found),
         cautions=_cautions(inputs, added_psf),
         notes=_notes(inputs) + rules_told(inputs),
         drawing=drawings[0],
         items=tuple(items),
-        items_title="Cut list, and the order to hang",
+        items_title=say("board.items", "Cut list, and the order to hang"),
         more_drawings=drawings[1:],
     )
 
@@ -103,22 +110,36 @@ def _cautions(inputs: BoardInputs, added_psf: Fraction) -> tuple[Caution, ...]:
 
 def _notes(inputs: BoardInputs) -> tuple[str, ...]:
     notes = [
-        "Screws must reach the joists through old ceiling and texture. Never hang board on the old ceiling alone.",
+        say(
+            "board.note.screws",
+            "Screws must reach the joists through old ceiling and texture. Never hang board on the old ceiling alone.",
+        ),
         say(
             "board.note.edge",
             "Keep screws {edge} from the edges.",
             edge=measure.limit(EDGE_IN, "3/8 in", inputs.show_in),
         ),
-        "Cut the edge tight to the wall: a re-covered ceiling has no gap to hide. Caulk it twice, or cover it with trim.",
-        "A plan is no promise: check the joists, the crown and the walls before the first cut, and buy a spare sheet where the shop is far.",
+        say(
+            "board.note.tight",
+            "Cut the edge tight to the wall: a re-covered ceiling has no gap to hide. Caulk it twice, or cover it with trim.",
+        ),
+        say(
+            "board.note.promise",
+            "A plan is no promise: check the joists, the crown and the walls before the first cut, and buy a spare sheet where the shop is far.",
+        ),
     ]
     if inputs.thickness == "1/4":
-        notes.insert(
-            0, "No printed span was found for 1/4 in board. Over sound board on joists to 16 in it is common practice."
+        no_span = say(
+            "board.note.quarter",
+            "No printed span was found for 1/4 in board. Over sound board on joists to 16 in it is common practice.",
         )
+        notes.insert(0, no_span)
     if len(inputs.rooms) > 1:
         notes.append(
-            "Rooms are bought together: a piece of one may come from another's sheet. Carry the cut list from room to room."
+            say(
+                "board.note.together",
+                "Rooms are bought together: a piece of one may come from another's sheet. Carry the cut list from room to room.",
+            )
         )
     return tuple(notes)
 
@@ -133,14 +154,13 @@ def _read(values: Values) -> BoardInputs:
     old_in, thick_in = values.number("existing_ceiling_in"), measure.read_number(thickness)
     if needed_screw_in(thick_in, old_in) > SCREWS_IN_STOCK_IN[-1]:
         most_in = SCREWS_IN_STOCK_IN[-1] - needed_screw_in(thick_in, Fraction(0))
-        message = (
-            "No stock screw goes through "
-            + short_decimal(old_in, 3)
-            + " in of old ceiling and "
-            + thickness
-            + " in board into the joist."
+        message = say(
+            "board.fault.screw",
+            "No stock screw goes through {old} in of old ceiling and {board} in board into the joist. Give at most {most} in, or take the old ceiling down.",
+            old=short_decimal(old_in, 3),
+            board=thickness,
+            most=short_decimal(most_in, 3),
         )
-        message += " Give at most " + short_decimal(most_in, 3) + " in, or take the old ceiling down."
         faults.append(Fault("existing_ceiling_in", short_decimal(old_in, 3), message, OLD.example))
     inputs, more = read_layout(
         values,
@@ -172,4 +192,5 @@ CALCULATOR = Calculator(
     work_out=_work_out,
     example=(("rooms", "Living: 20' x 14'"), ("joist_direction", "north-south"), ("joist_spacing_in", "16"), ("board_thickness_in", "1/2"), ("rated_ceiling", "no")),
     sources=("board-span",),
+    always=("asbestos-first", "ceiling-load", "live-wires", "lift-board", "fall-ladder"),
 )  # fmt: skip

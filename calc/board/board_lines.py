@@ -247,23 +247,31 @@ def buy_told(buy: tuple[tuple[int, int], ...], show: str) -> list[str]:
 def bound_rule(bound: Bound, longest_ft: Fraction, show: str) -> str:
     """Return in words how the bound weighs a line of board across the joists."""
     longest, weight = measure.shown(longest_ft, "ft", 2, show), bound.weight
-    told = "Each line across the joists takes a part of a sheet of " + longest
+    told = say("board.bound.line", "Each line across the joists takes a part of a sheet of {longest}", longest=longest)
     if weight.kind == LENGTH:
-        told += ": its length over the sheet's."
+        told += say("board.bound.length", ": its length over the sheet's.")
     elif weight.kind == STEPS:
-        told += ". Its pieces are weighed so that at most " + words.plural(weight.size, "piece") + " over "
-        told += feet_of(longest_ft / (weight.size + 1), show) + " fit in one sheet."
+        told += say(
+            "board.bound.steps",
+            ". Its pieces are weighed so that at most {pieces} over {length} fit in one sheet.",
+            pieces=words.plural(weight.size, "piece"),
+            length=feet_of(longest_ft / (weight.size + 1), show),
+        )
     elif weight.kind == ENDS:
-        told += (
-            ". A piece that leaves less than "
-            + feet(weight.size, show)
-            + " of it takes all, a piece shorter than that nothing."
+        told += say(
+            "board.bound.ends",
+            ". A piece that leaves less than {length} of it takes all, a piece shorter than that nothing.",
+            length=feet(weight.size, show),
         )
     elif weight.kind == SHARES:
-        told += ". Its pieces are weighed by how many of " + feet(weight.size, show) + " they keep out of it."
-    return (
-        told
-        + " Added over the inches of depth where such lines lie, over a sheet's width. True of any courses, rips and order."
+        told += say(
+            "board.bound.shares",
+            ". Its pieces are weighed by how many of {length} they keep out of it.",
+            length=feet(weight.size, show),
+        )
+    return told + say(
+        "board.bound.added",
+        " Added over the inches of depth where such lines lie, over a sheet's width. True of any courses, rips and order.",
     )
 
 
@@ -278,15 +286,20 @@ def rules_told(inputs: BoardInputs) -> tuple[str, ...]:
     widths = words.listed([measure.shown(Fraction(one), "in", 0, show) for one in inputs.widths_in], "or")
     lengths = words.listed([feet_of(one, show) for one in inputs.lengths_ft], "or")
     return (
-        "Rule 1. Sheets lie across the joists; no piece is turned. A sheet is " + widths + " wide and " + lengths + " long.",
-        "Rule 2. Courses lie between straight lines across the joists, over the whole room. The lines may lie anywhere. No course is wider than a sheet, or narrower than "
-        + measure.shown(inputs.least_strip_in, "in", 0, show) + " unless the room is.",
-        "Rule 3. A piece is a rectangle from one sheet, in one course: as long and as deep as what it covers, notched at walls and holes. It ends at a wall, at a hole, or on the middle of a joist.",
-        "Rule 4. Butt joints of neighboring courses never lie on one joist.",
-        "Rule 5. No piece is shorter than " + measure.shown(Fraction(LEAST_PIECE_IN), "in", 0, show)
-        + ", unless the stretch from wall to wall is. Common practice, no source.",
-        "Rule 6. Every cut goes straight through what is being cut. Pieces come one after the other, or side by side as ripped strips. A cut takes nothing away.",
-        "Rule 7. Rooms are bought together: any piece may come from any sheet. What a notch leaves is not used again.",
-        "Rule 8. A strip's cut edge goes to the wall where it can; a joint with a cut edge is told as one.",
-        "These are all the rules. Whole sheets are counted; among equals the least board is looked for, then the least butt joints.",
+        say("board.rule.1", "Rule 1. Sheets lie across the joists; no piece is turned. A sheet is {widths} wide and {lengths} long.", widths=widths, lengths=lengths),
+        say(
+            "board.rule.2",
+            "Rule 2. Courses lie between straight lines across the joists, over the whole room. The lines may lie anywhere. No course is wider than a sheet, or narrower than {least} unless the room is.",
+            least=measure.shown(inputs.least_strip_in, "in", 0, show),
+        ),
+        say("board.rule.3", "Rule 3. A piece is a rectangle from one sheet, in one course: as long and as deep as what it covers, notched at walls and holes. It ends at a wall, at a hole, or on the middle of a joist."),
+        say("board.rule.4", "Rule 4. Butt joints of neighboring courses never lie on one joist."),
+        say(
+            "board.rule.5", "Rule 5. No piece is shorter than {least}, unless the stretch from wall to wall is. Common practice, no source.",
+            least=measure.shown(Fraction(LEAST_PIECE_IN), "in", 0, show),
+        ),
+        say("board.rule.6", "Rule 6. Every cut goes straight through what is being cut. Pieces come one after the other, or side by side as ripped strips. A cut takes nothing away."),
+        say("board.rule.7", "Rule 7. Rooms are bought together: any piece may come from any sheet. What a notch leaves is not used again."),
+        say("board.rule.8", "Rule 8. A strip's cut edge goes to the wall where it can; a joint with a cut edge is told as one."),
+        say("board.rule.all", "These are all the rules. Whole sheets are counted; among equals the least board is looked for, then the least butt joints."),
     )  # fmt: skip

@@ -9,6 +9,7 @@ from calc.board.piece_search import Piece, least_that_holds
 from calc.core.answer import Item
 from calc.numbers import measure, words
 from calc.numbers.measure import INCHES_PER_FOOT
+from calc.text.door import say
 
 PLAN = ("geometry",)
 
@@ -133,11 +134,22 @@ def cut_list(
         width, length = buy[sheet]
         rip = part.axis == ALONG and part.parts
         text = _told(part, pieces, courses, show, True)
-        text = ("Rip it along: " if rip else "Cut ") + text + "."
-        name = "Sheet " + str(sheet + 1) + ", " + feet(length, show)
+        if rip:
+            text = say("board.cut.rip", "Rip it along: {parts}.", parts=text)
+        else:
+            text = say("board.cut", "Cut {parts}.", parts=text)
+        name = say("board.cut.sheet", "Sheet {number}, {length}", number=str(sheet + 1), length=feet(length, show))
         if [one for one in buy if one[0] != width]:
             name += " x " + inches(width, show)
-        found.append(Item(name, feet(length - part.length, show) + " left", text, PLAN))
+        found.append(
+            Item(
+                name,
+                say("board.cut.left", "{length} left", length=feet(length - part.length, show)),
+                text,
+                PLAN,
+                cut=True,
+            )
+        )
     return found
 
 
@@ -146,10 +158,20 @@ def _told(part: Part, pieces: tuple[Piece, ...], courses: list[Course], show: st
         piece = pieces[part.piece]
         course = courses[piece.course]
         notch = course.area(piece.start, piece.end) < (piece.end - piece.start) * piece.depth
-        return "No. " + str(part.piece + 1) + ", " + size_told(piece, show) + (", notched" if notch else "")
+        number, size = str(part.piece + 1), size_told(piece, show)
+        if notch:
+            return say("board.cut.notched", "No. {number}, {size}, notched", number=number, size=size)
+        return say("board.cut.piece", "No. {number}, {size}", number=number, size=size)
     inner = [_told(one, pieces, courses, show, False) for one in part.parts]
     if part.axis == ACROSS:
-        told = "; then ".join(inner)
-        return told if top else "a strip " + inches(part.depth, show) + " wide, cut into (" + "; ".join(inner) + ")"
-    told = words.listed(inner, "and beside it") if len(inner) == 2 else "; beside it ".join(inner)
-    return told if top else feet(part.length, show) + " of length, ripped side by side: (" + told + ")"
+        if top:
+            return say("board.cut.then", "; then ").join(inner)
+        strip = "a strip {width} wide, cut into ({parts})"
+        return say("board.cut.strip", strip, width=inches(part.depth, show), parts="; ".join(inner))
+    told = (
+        words.listed(inner, "and beside it") if len(inner) == 2 else say("board.cut.beside", "; beside it ").join(inner)
+    )
+    if top:
+        return told
+    ripped = "{length} of length, ripped side by side: ({parts})"
+    return say("board.cut.ripped", ripped, length=feet(part.length, show), parts=told)

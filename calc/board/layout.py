@@ -12,6 +12,7 @@ from calc.core.fields import Fault, InputFault
 from calc.numbers import measure
 from calc.numbers.measure import INCHES_PER_FOOT
 from calc.rooms.rooms import Room
+from calc.text.door import say
 
 LEAST_PIECE_IN = 24  # a shorter piece is not hung, unless it goes from wall to wall [in], common practice
 
@@ -61,7 +62,11 @@ def layout_of(inputs: BoardInputs) -> Layout:
     frames = tuple([frame_of(room, inputs.north_south) for room in inputs.rooms])
     tiny = [frame for frame in frames if not frame.boxes]
     if tiny:
-        message = tiny[0].name + " is less than a sixteenth of an inch wide. Give the room's sides in feet and inches."
+        message = say(
+            "board.room.tiny",
+            "{room} is less than a sixteenth of an inch wide. Give the room's sides in feet and inches.",
+            room=tiny[0].name,
+        )
         raise InputFault((Fault("rooms", tiny[0].name, message, "Living: 20' x 14'"),))
     joists = tuple([_joists(inputs, frame.length) for frame in frames])
     stock = [parts(length * INCHES_PER_FOOT) for length in inputs.lengths_ft]
@@ -87,15 +92,21 @@ def _joists(inputs: BoardInputs, length: int) -> list[int]:
 def _stuck(inputs: BoardInputs, room: str, why: str) -> Fault:
     longest = measure.shown(inputs.lengths_ft[-1], "ft", 2, inputs.show_in)
     if why == "reach":
-        message = (
-            room + " is longer than a sheet of " + longest + ", and no joist lies where a joint must: at least "
-            + measure.shown(Fraction(LEAST_PIECE_IN), "in", 0, inputs.show_in) + " from each wall, and no farther apart than a sheet."
-        )  # fmt: skip
+        message = say(
+            "board.stuck.reach",
+            "{room} is longer than a sheet of {longest}, and no joist lies where a joint must: at least {least} from each wall, and no farther apart than a sheet.",
+            room=room,
+            longest=longest,
+            least=measure.shown(Fraction(LEAST_PIECE_IN), "in", 0, inputs.show_in),
+        )
     else:
-        message = (
-            "No way was found to keep the joints of neighbors in " + room + " on different joists, with sheets of " + longest + "."
-        )  # fmt: skip
-    message += " Give longer sheets, or another spacing or first joist."
+        message = say(
+            "board.stuck.joints",
+            "No way was found to keep the joints of neighbors in {room} on different joists, with sheets of {longest}.",
+            room=room,
+            longest=longest,
+        )
+    message += " " + say("board.stuck.give", "Give longer sheets, or another spacing or first joist.")
     return Fault("sheet_lengths_ft", longest, message, "8, 10, 12")
 
 

@@ -10,6 +10,7 @@ from calc.numbers import words
 from calc.numbers.measure import INCHES_PER_FOOT, MeasureFault, read_length
 from calc.numbers.words import short_decimal
 from calc.rooms.rooms import EXAMPLE
+from calc.text.door import say
 
 SHORTEST_FT, LONGEST_FT = 4, 20  # lengths that sheets are made in [ft]
 EFFORTS = (("quick", QUICK), ("thorough", THOROUGH))  # counted in steps, so that every engine ends alike
@@ -26,14 +27,25 @@ def read_lengths(text: str) -> list[Fraction]:
             length = read_length(word, "ft") / INCHES_PER_FOOT
         except MeasureFault as fault:
             raise MeasureFault(
-                words.quoted(word) + " is no sheet length, " + str(fault.args[0]) + ". Write 8, 10, 12."
+                say(
+                    "board.lengths.unread",
+                    "{given} is no sheet length, {why}. Write 8, 10, 12.",
+                    given=words.quoted(word),
+                    why=str(fault.args[0]),
+                )
             ) from None
         if not SHORTEST_FT <= length <= LONGEST_FT:
-            raise MeasureFault(words.quoted(word) + " is no sheet length. Sheets are 4 to 20 ft long; write 8, 10, 12.")
+            raise MeasureFault(
+                say(
+                    "board.lengths.range",
+                    "{given} is no sheet length. Sheets are 4 to 20 ft long; write 8, 10, 12.",
+                    given=words.quoted(word),
+                )
+            )
         if length not in found:
             found.append(length)
     if not found:
-        raise MeasureFault("No sheet length is given. Write 8, 10, 12.")
+        raise MeasureFault(say("board.lengths.none", "No sheet length is given. Write 8, 10, 12."))
     found.sort()
     return found  # fmt: skip
 
@@ -95,12 +107,11 @@ def read_layout(
     if most is not None:
         allowed = [length for length in lengths if length <= most]
         if not allowed:
-            message = (
-                "No sheet of "
-                + values.choice("sheet_lengths_ft")
-                + " ft gets in: the longest that does is "
-                + short_decimal(most, 2)
-                + " ft. Give shorter sheets."
+            message = say(
+                "board.lengths.long",
+                "No sheet of {lengths} ft gets in: the longest that does is {most} ft. Give shorter sheets.",
+                lengths=values.choice("sheet_lengths_ft"),
+                most=short_decimal(most, 2),
             )
             faults.append(Fault("sheet_lengths_ft", values.choice("sheet_lengths_ft"), message, "8"))
         lengths = allowed
@@ -108,9 +119,10 @@ def read_layout(
         east, north = room.size_ft()
         across = east if values.choice("joist_direction") == "north-south" else north
         if across * INCHES_PER_FOOT < spacing_in:
-            message = (
-                room.name
-                + " is narrower than the joists are apart. Turn the joists, or cover it with one piece by hand."
+            message = say(
+                "board.room.narrow",
+                "{room} is narrower than the joists are apart. Turn the joists, or cover it with one piece by hand.",
+                room=room.name,
             )
             faults.append(Fault("rooms", room.name, message, EXAMPLE))
     inputs = BoardInputs(

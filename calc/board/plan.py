@@ -1,14 +1,19 @@
 """A layout told: joints measured, the order to hang, and the plan to hang from."""
 
-from fractions import Fraction
+from collections.abc import Callable
 
-from calc.board.courses import PARTS, Course, Frame
-from calc.board.cuts import PLAN, feet, size_told
+from calc.board.courses import Course, Frame
+from calc.board.cuts import PLAN, feet, inches, size_told
 from calc.board.piece_search import Piece
 from calc.core.answer import Item
-from calc.core.drawing import Dimension, Drawing, Label, Shape
-from calc.numbers import measure, words
-from calc.numbers.measure import INCHES_PER_FOOT
+from calc.core.drawing import Block, Plan, Row
+from calc.core.walls import different, merged, wall_lines, wall_rows
+from calc.numbers import words
+from calc.text.door import say
+
+# sides of the page for what stands at the low and high ends of the depth, and of the length
+NORTH = ("below", "above", "left", "right")
+TURNED = ("left", "right", "below", "above")
 
 
 def butt_joints(pieces: tuple[Piece, ...], courses: list[Course]) -> list[int]:
@@ -91,113 +96,179 @@ def hanging_list(pieces: tuple[Piece, ...], courses: list[Course], frames: tuple
     found = []
     for at, course in enumerate(courses):
         frame = frames[course.room]
-        wall = "west" if frame.turned else "south"
         own = [(number, piece) for number, piece in enumerate(pieces) if piece.course == at]
-        told = ["No. " + str(number + 1) + " " + size_told(piece, show) for number, piece in own]
+        told = [_numbered(number, piece, show) for number, piece in own]
         joints = [feet(piece.end, show) for _, piece in own if piece.end not in [end for _, end in course.spans]]
-        start = "south" if frame.turned else "west"
-        text = (
-            "From "
-            + feet(course.low, show)
-            + " to "
-            + feet(course.high, show)
-            + " off that wall: "
-            + "; ".join(told)
-            + "."
+        text = say(
+            "board.course.told",
+            "From {low} to {high} off that wall: {pieces}.",
+            low=feet(course.low, show),
+            high=feet(course.high, show),
+            pieces="; ".join(told),
         )
-        if joints:
-            text += " Butt joints " + words.listed(joints) + " from the " + start + " wall."
-        found.append(
-            Item(
-                frame.name + ", course " + str(course.number + 1) + " from the " + wall,
-                words.plural(len(own), "piece"),
-                text,
-                PLAN,
+        if joints and frame.turned:
+            text += " " + say(
+                "board.course.joints_south", "Butt joints {at} from the south wall.", at=words.listed(joints)
             )
-        )
-    return found  # fmt: skip
+        elif joints:
+            text += " " + say(
+                "board.course.joints_west", "Butt joints {at} from the west wall.", at=words.listed(joints)
+            )
+        number_told = str(course.number + 1)
+        if frame.turned:
+            name = say(
+                "board.course.west", "{room}, course {number} from the west", room=frame.name, number=number_told
+            )
+        else:
+            name = say(
+                "board.course.south", "{room}, course {number} from the south", room=frame.name, number=number_told
+            )
+        found.append(Item(name, words.plural(len(own), "piece"), text, PLAN))
+    return found
+
+
+def _numbered(number: int, piece: Piece, show: str) -> str:
+    return say("board.piece", "No. {number} {size}", number=str(number + 1), size=size_told(piece, show))
 
 
 def plan_of(
     room: int, frame: Frame, courses: list[Course], pieces: tuple[Piece, ...], joists: list[int], show: str
-) -> Drawing:
-    """Return one room's plan: walls heavy, joints plain, joists thin, each piece with its number; north is up."""
+) -> Plan:
+    """Return one room's plan: each piece with its number and cut size, joists as they are snapped, joints from one wall."""
 
-    def point(u: int, v: int) -> tuple[Fraction, Fraction]:
-        return (Fraction(v, PARTS), Fraction(u, PARTS)) if frame.turned else (Fraction(u, PARTS), Fraction(v, PARTS))
+    def line(u1: int, v1: int, u2: int, v2: int) -> tuple[int, int, int, int]:
+        return (v1, u1, v2, u2) if frame.turned else (u1, v1, u2, v2)
 
-    shapes = []
-    for joist in joists:
-        for low, high in _merged([(one[1], one[3]) for one in frame.boxes if one[0] < joist < one[2]]):
-            shapes.append(Shape((point(joist, low), point(joist, high)), "curve", "none", True))
     own = [course for course in courses if course.room == room]
-    for at, _, start, end in _between(own):
-        shapes.append(Shape((point(start, own[at].high), point(end, own[at].high)), "curve", "none", False))
-    for piece, low, high in _butts(tuple([one for one in pieces if courses[one.course].room == room]), courses):
-        shapes.append(Shape((point(piece.end, low), point(piece.end, high)), "curve", "none", False))
-    for side in _walls(frame):
-        corners = (point(side[0], side[1]), point(side[2], side[3]))
-        shapes.append(Shape(corners, "cut", "none", False))
-    labels = []
-    told = []
+    butts = _butts(tuple([one for one in pieces if courses[one.course].room == room]), courses)
+    joints = [line(start, own[at].high, end, own[at].high) for at, _, start, end in _between(own)]
+    joints += [line(piece.end, low, piece.end, high) for piece, low, high in butts]
+    walls = wall_lines(frame.boxes)
+    wide, deep = (frame.depth, frame.length) if frame.turned else (frame.length, frame.depth)
+    stations = different([piece.end for piece, _, _ in butts])
+    levels = different([course.low for course in own if course.low > 0])
+    told = _told(frame, joists, walls, stations, levels, show)
+    return Plan(
+        title=say("board.plan", "{room}, plan to hang from", room=frame.name),
+        description=say(
+            "board.plan.told", "{room}, {east} by {north}, in {courses}. {more}",
+            room=frame.name, east=feet(wide, show), north=feet(deep, show), courses=words.plural(len(own), "course"), more=told,
+        ),
+        note=_note(frame),
+        width=wide,
+        height=deep,
+        walls=tuple([line(one[0], one[1], one[2], one[3]) for one, _ in walls]),
+        joints=tuple(joints),
+        lines=_joist_lines(frame, joists, line, False),
+        first=_joist_lines(frame, joists, line, True),
+        centers=(),
+        blocks=_blocks(room, courses, pieces, line, show),
+        rows=_rows(frame, joists, walls, stations, levels, show),
+    )  # fmt: skip
+
+
+def _blocks(
+    room: int,
+    courses: list[Course],
+    pieces: tuple[Piece, ...],
+    line: Callable[[int, int, int, int], tuple[int, int, int, int]],
+    show: str,
+) -> tuple[Block, ...]:
+    """Every piece of a room, by its number, with the widest box in it for its lettering."""
+    found = []
     for number, piece in enumerate(pieces):
         course = courses[piece.course]
         if course.room == room:
             inside = [one for one in course.boxes if one[0] < piece.end and one[2] > piece.start]
             widest = max(inside, key=lambda one: (min(one[2], piece.end) - max(one[0], piece.start), -one[1]))
-            middle = (max(widest[0], piece.start) + min(widest[2], piece.end)) // 2
-            labels.append(Label(point(middle, (widest[1] + widest[3]) // 2), "on", str(number + 1)))
-            told.append("No. " + str(number + 1) + " " + size_told(piece, show))
-    wide, deep = point(frame.length, frame.depth)
-    zero = Fraction(0)
-    east, north = (
-        measure.shown(wide / INCHES_PER_FOOT, "ft", 2, show),
-        measure.shown(deep / INCHES_PER_FOOT, "ft", 2, show),
+            box = line(max(widest[0], piece.start), widest[1], min(widest[2], piece.end), widest[3])
+            found.append(Block(box, str(number + 1), feet(piece.end - piece.start, show), inches(piece.depth, show)))
+    return tuple(found)
+
+
+def _joist_lines(
+    frame: Frame, joists: list[int], line: Callable[[int, int, int, int], tuple[int, int, int, int]], first: bool
+) -> tuple[tuple[int, int, int, int], ...]:
+    """The joists where the room lies under them: the one that is snapped first, or all others."""
+    return tuple(
+        [
+            line(at, low, at, high)
+            for at in joists
+            if (at == _snapped_first(joists)) == first
+            for low, high in merged([(one[1], one[3]) for one in frame.boxes if one[0] < at < one[2]])
+        ]
     )
-    return Drawing(
-        title=frame.name + ", plan to hang from",
-        description=frame.name + ", " + east + " by " + north + ", in " + words.plural(len(own), "course") + ". " + "; ".join(told) + ".",
-        width=wide,
-        height=deep,
-        stretch=Fraction(1),
-        shapes=tuple(shapes),
-        dimensions=(Dimension((zero, zero), (wide, zero), "below", east), Dimension((zero, zero), (zero, deep), "left", north)),
-        labels=tuple(labels),
-        scale_note="Seen as on the floor, to scale, north up. Thin lines are joists. Numbers are the order to hang.",
-    )  # fmt: skip
 
 
-def _merged(spans: list[tuple[int, int]]) -> list[tuple[int, int]]:
-    spans.sort()
-    found: list[tuple[int, int]] = []
-    for start, end in spans:
-        if found and start <= found[-1][1]:
-            found[-1] = (found[-1][0], max(found[-1][1], end))
+def _snapped_first(joists: list[int]) -> int:
+    """The joist nearest the wall that they are counted from, but not on it; 0 where there is none."""
+    away = [at for at in joists if at > 0]
+    return away[0] if away else 0
+
+
+def _rows(
+    frame: Frame,
+    joists: list[int],
+    walls: list[tuple[tuple[int, int, int, int], str]],
+    stations: list[int],
+    levels: list[int],
+    show: str,
+) -> tuple[Row, ...]:
+    """What stands outside: joists numbered and the first measured, butt joints and courses from one wall, every wall."""
+    near, far, low_side, high_side = TURNED if frame.turned else NORTH
+    first = _snapped_first(joists)
+    rows = [Row(near, "names", tuple([(at + 1, joist, str(at + 1)) for at, joist in enumerate(joists)]))]
+    if first:
+        told = say(
+            "board.plan.first", "line {number} at {at}", number=str(joists.index(first) + 1), at=feet(first, show)
+        )
+        rows.append(Row(near, "spans", ((0, first, told),)))
+    rows.append(Row(far, "stations", tuple([(0, at, feet(at, show)) for at in stations])))
+    rows.append(Row(high_side, "stations", tuple([(0, at, feet(at, show)) for at in levels])))
+    return tuple(rows + wall_rows(walls, (near, far, low_side, high_side), lambda length: feet(length, show)))
+
+
+def _note(frame: Frame) -> str:
+    if frame.turned:
+        return say(
+            "board.plan.note.south",
+            "Seen as on the floor, to scale, north up. Thin lines are joists, numbered from the south wall; snap the broken one first. Butt joints are measured from the south wall, courses from the west. Bold numbers are the order to hang.",
+        )
+    return say(
+        "board.plan.note.west",
+        "Seen as on the floor, to scale, north up. Thin lines are joists, numbered from the west wall; snap the broken one first. Butt joints are measured from the west wall, courses from the south. Bold numbers are the order to hang.",
+    )
+
+
+def _told(
+    frame: Frame,
+    joists: list[int],
+    walls: list[tuple[tuple[int, int, int, int], str]],
+    stations: list[int],
+    levels: list[int],
+    show: str,
+) -> str:
+    lengths = [feet(one[2] - one[0] + one[3] - one[1], show) for one, _ in walls]
+    told = say("board.plan.walls", "Walls: {lengths}.", lengths=words.listed(lengths))
+    first = _snapped_first(joists)
+    if first and frame.turned:
+        told += " " + say(
+            "board.plan.first_south", "The first line to snap is {at} from the south wall.", at=feet(first, show)
+        )
+    elif first:
+        told += " " + say(
+            "board.plan.first_west", "The first line to snap is {at} from the west wall.", at=feet(first, show)
+        )
+    if stations:
+        told += " " + say(
+            "board.plan.joints",
+            "Butt joints lie {at} from that wall.",
+            at=words.listed([feet(at, show) for at in stations]),
+        )
+    if levels:
+        at_told = words.listed([feet(at, show) for at in levels])
+        if frame.turned:
+            told += " " + say("board.plan.levels_west", "Courses meet {at} from the west wall.", at=at_told)
         else:
-            found.append((start, end))
-    return found
-
-
-def _walls(frame: Frame) -> list[tuple[int, int, int, int]]:
-    """Every stretch of wall: the sides of the boxes less where two boxes meet."""
-    found = []
-    for at, one in enumerate(frame.boxes):
-        for axis in (0, 1):
-            other = 1 - axis
-            for level in (one[axis], one[axis + 2]):
-                free = [(one[other], one[other + 2])]
-                for near_at, near in enumerate(frame.boxes):
-                    if near_at != at and level in (near[axis], near[axis + 2]):
-                        free = _less(free, near[other], near[other + 2])
-                for start, end in free:
-                    found.append((level, start, level, end) if axis == 0 else (start, level, end, level))
-    return found
-
-
-def _less(spans: list[tuple[int, int]], start: int, end: int) -> list[tuple[int, int]]:
-    found = []
-    for low, high in spans:
-        for part in ((low, min(high, start)), (max(low, end), high)):
-            if part[0] < part[1]:
-                found.append(part)
-    return found
+            told += " " + say("board.plan.levels_south", "Courses meet {at} from the south wall.", at=at_told)
+    return told  # fmt: skip

@@ -6,6 +6,7 @@ from calc.board.courses import PARTS
 from calc.board.piece_search import Piece
 from calc.numbers import words
 from calc.numbers.quantity import Quantity, fact, given
+from calc.text.door import say
 
 # thickness [in] -> widest joist spacing across one layer [in]; a maker's submittal page 2. 1/4 in has no printed figure:
 # only over sound old board, joists to 16 in, common practice.
@@ -25,6 +26,7 @@ MORE_FOR_THICK = fact(
 SCREWS_IN_STOCK_IN = (
     Fraction(1), Fraction(9, 8), Fraction(5, 4), Fraction(13, 8), Fraction(15, 8), Fraction(2), Fraction(9, 4), Fraction(5, 2), Fraction(3),
 )  # fmt: skip
+
 SCREW_SPACING_IN = 12  # along a joist on a ceiling [in], NAVEDTRA 14044
 OLD_BOARD = fact(Fraction(384, 10), "lb/cuft", "gypsum-weight")  # 1.6 lb/sq ft at 1/2 in, a maker's submittal
 
@@ -35,19 +37,28 @@ def span_fault(thickness: str, spacing_in: Fraction, texture_under: bool, insula
     Sources: a maker's submittal; IRC table R702.3.5 note d as quoted.
     """
     widest = dict(UNDER_TEXTURE_IN if texture_under else SPANS_IN)[thickness]
-    name = thickness + " in board"
+    spacing = words.short_decimal(spacing_in, 2)
     if widest == 0:
-        return "Under a wet texture " + name + " may not hang. Take 1/2 in on joists to 16 in, or 5/8 in to 24 in."
+        return say(
+            "board.span.wet_none",
+            "Under a wet texture {board} in board may not hang. Take 1/2 in on joists to 16 in, or 5/8 in to 24 in.",
+            board=thickness,
+        )
     if spacing_in > widest:
-        more = " under a wet texture" if texture_under else ""
-        return (
-            name
-            + more
-            + " spans joists to "
-            + str(widest)
-            + " in, not "
-            + words.short_decimal(spacing_in, 2)
-            + " in. Take thicker board."
+        if texture_under:
+            return say(
+                "board.span.wet",
+                "{board} in board under a wet texture spans joists to {most} in, not {spacing} in. Take thicker board.",
+                board=thickness,
+                most=str(widest),
+                spacing=spacing,
+            )
+        return say(
+            "board.span",
+            "{board} in board spans joists to {most} in, not {spacing} in. Take thicker board.",
+            board=thickness,
+            most=str(widest),
+            spacing=spacing,
         )
     if insulation_psf > 0:
         allowed = Fraction(0)
@@ -55,10 +66,14 @@ def span_fault(thickness: str, spacing_in: Fraction, texture_under: bool, insula
             if one == thickness and spacing_in <= to_in and psf > allowed:
                 allowed = psf
         if insulation_psf > allowed:
-            return (
-                name + " on joists " + words.short_decimal(spacing_in, 2) + " in apart may carry " + words.short_decimal(allowed, 2)
-                + " lb/sq ft of insulation, not " + words.short_decimal(insulation_psf, 2) + "."
-            )  # fmt: skip
+            return say(
+                "board.span.insulation",
+                "{board} in board on joists {spacing} in apart may carry {most} lb/sq ft of insulation, not {given}.",
+                board=thickness,
+                spacing=spacing,
+                most=words.short_decimal(allowed, 2),
+                given=words.short_decimal(insulation_psf, 2),
+            )
     return ""
 
 

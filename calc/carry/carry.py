@@ -331,4 +331,5 @@ CALCULATOR = Calculator(
         ("door_width_in", "32"), ("hall_width_in", "40"), ("hall_length_ft", "17"), ("hall_beyond_ft", "6"), ("room_along_ft", "14"),
         ("room_deep_ft", "13"), ("turn_from_in", "40"), ("turn_to_in", "42"), ("stair_width_in", "36"),
     ),
+    always=("lift-board",),
 )  # fmt: skip

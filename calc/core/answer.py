@@ -4,10 +4,11 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from fractions import Fraction
 
-from calc.core.drawing import Drawing
-from calc.core.fields import Field, Values
+from calc.core.drawing import Drawing, Plan, Plot
+from calc.core.fields import Field, Values, told
 from calc.evidence.cautions import Caution
 from calc.numbers import words
+from calc.text.door import say
 
 
 @dataclass(frozen=True)
@@ -34,7 +35,8 @@ class Line:
 class Item:
     """One thing of a list that was asked about: `name` says which, `state` the verdict in a word or two,
     `text` what to do and the rule, `sources` are ids of `calc.evidence.sources`; `reasons` are (sentence, source id) pairs that stand
-    before the text; `page` is the page that tells more, from the root of the book without its ending."""
+    before the text; `page` is the page that tells more, from the root of the book without its ending; `group` is what it stands
+    under with others, '' for none; `cells` are (column, text) pairs of it for a table."""
 
     name: str
     state: str
@@ -42,6 +44,9 @@ class Item:
     sources: tuple[str, ...]
     reasons: tuple[tuple[str, str], ...] = ()
     page: str = ""
+    cut: bool = False
+    group: str = ""
+    cells: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True)
@@ -51,6 +56,17 @@ class Listing:
     name: str
     title: str
     rows: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True)
+class Table:
+    """Things side by side, for paper and wide screens: a row each under `heads`, its first cell the name. `name` is the public key.
+    All of it stands in the items too, which a narrow screen shows instead."""
+
+    name: str
+    title: str
+    heads: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
 
 
 @dataclass(frozen=True)
@@ -70,7 +86,7 @@ class Answer:
     `items` are the verdicts on a list, in the order given, under `items_title`; `more_drawings` follow the first;
     `listings` stand between the sentence and the items; `asks` are names of inputs worth filling next, the best first;
     `branches` tell what would hold by how an open question comes out; `facts` are (question, answer) pairs that the answer
-    went by, where they differ from what was typed."""
+    went by, where they differ from what was typed; `table` has the items side by side, or None."""
 
     calculator: str
     inputs: tuple[tuple[str, str], ...]
@@ -80,14 +96,15 @@ class Answer:
     lines: tuple[Line, ...]
     cautions: tuple[Caution, ...]
     notes: tuple[str, ...]
-    drawing: Drawing | None
+    drawing: Drawing | Plan | Plot | None
     items: tuple[Item, ...] = ()
     items_title: str = ""
-    more_drawings: tuple[Drawing, ...] = ()
+    more_drawings: tuple[Drawing | Plan | Plot, ...] = ()
     listings: tuple[Listing, ...] = ()
     asks: tuple[str, ...] = ()
     branches: tuple[Branch, ...] = ()
     facts: tuple[tuple[str, str], ...] = ()
+    table: Table | None = None
 
 
 class Calculator:
@@ -95,7 +112,8 @@ class Calculator:
 
     `fields` declare the inputs; `work_out` turns checked values into an `Answer`; `example` is a filled-in
     set of inputs that the documentation prints; `verb` stands on the form's button; exactly one of the
-    inputs in `one_of` must be given; `sources` are those that only some answers cite.
+    inputs in `one_of` must be given; `sources` are those that only some answers cite; `always` are the ids of the cautions
+    that stand in every answer, whatever the figures: what an answer has beyond them its own figures raised.
     """
 
     def __init__(
@@ -109,16 +127,24 @@ class Calculator:
         example: tuple[tuple[str, str], ...],
         one_of: tuple[str, ...] = (),
         sources: tuple[str, ...] = (),
+        always: tuple[str, ...] = (),
     ) -> None:
+        key = "calculator." + name
         self.name = name
-        self.title = title
-        self.summary = summary
-        self.verb = verb
-        self.fields = fields
+        self.title = say(key + ".title", title)
+        self.summary = say(key + ".summary", summary)
+        self.verb = say(key + ".verb", verb)
+        self.fields = tuple([told(name, field) for field in fields])
         self.work_out = work_out
         self.example = example
         self.one_of = one_of
         self.sources = sources
+        self.always = always
+
+    def texts(self) -> list[tuple[str, str]]:
+        """Return the (key, text) pairs of its title, summary and verb."""
+        key = "calculator." + self.name
+        return [(key + ".title", self.title), (key + ".summary", self.summary), (key + ".verb", self.verb)]
 
 
 def public(answer: Answer) -> dict[str, object]:
@@ -174,4 +200,7 @@ def _public_item(one: Item) -> dict[str, object]:
     if one.page:
         found["page"] = one.page
         found["reasons"] = [{"text": text, "source": source} for text, source in one.reasons]
+    if one.group:
+        found["group"] = one.group
+        found["cells"] = dict(one.cells)
     return found

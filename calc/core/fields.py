@@ -9,6 +9,8 @@ from calc.numbers import measure, words
 from calc.numbers.quantity import YOURS, Quantity
 from calc.numbers.quantity import given as given_quantity
 from calc.rooms.rooms import Room, read_rooms
+from calc.text.door import say
+from calc.text.language import TEXTS
 
 KINDS = ("rooms", "list", "text", "length", "area", "volume", "temperature", "percent", "rate", "count", "choice")
 
@@ -43,6 +45,43 @@ class Field:
     fed_by: str = ""
     check: Callable[[str], tuple[tuple[str, str], ...]] | None = None
     why: str = ""
+
+
+def texts(calculator: str, field: Field) -> list[tuple[str, str]]:
+    """Return the (key, English) pairs of what `field` says in the form of `calculator`."""
+    key = "field." + calculator + "." + field.name
+    found = [(key + ".label", field.label), (key + ".help", field.help), (key + ".why", field.why)]
+    if field.kind != "text":  # what is suggested for a text is typed as it stands
+        found += [(key + ".choice." + value, label) for value, label in field.choices]
+    return [(one, english) for one, english in found if english]
+
+
+def told(calculator: str, field: Field) -> Field:
+    """Return `field` with its texts as they came through the door; the same one where no other language is in."""
+    if not TEXTS:
+        return field
+    key = "field." + calculator + "." + field.name
+    choices = field.choices
+    if field.kind != "text":
+        choices = tuple([(value, say(key + ".choice." + value, label)) for value, label in choices])
+    return Field(
+        name=field.name,
+        label=say(key + ".label", field.label),
+        kind=field.kind,
+        unit=field.unit,
+        help=say(key + ".help", field.help),
+        example=field.example,
+        lowest=field.lowest,
+        highest=field.highest,
+        default=field.default,
+        required=field.required,
+        choices=choices,
+        source=field.source,
+        rare=field.rare,
+        fed_by=field.fed_by,
+        check=field.check,
+        why=say(key + ".why", field.why),
+    )
 
 
 @dataclass(frozen=True)
@@ -168,32 +207,44 @@ def read(
         text = _typed(field, given) or field.default
         if not text:
             if field.required:
-                faults.append(Fault(field.name, "", _called(field) + " is empty. " + allowed(field), field.example))
+                faults.append(
+                    Fault(
+                        field.name,
+                        "",
+                        say("fault.empty", "{field} is empty. {allowed}", field=_called(field), allowed=allowed(field)),
+                        field.example,
+                    )
+                )
             continue
         filled.append((field.name, text))
         if field.kind == "rooms":
             rooms, room_faults = read_rooms(text)
-            for chunk, message in room_faults:
-                faults.append(Fault(field.name, chunk, message, field.example))
+            for refusal in room_faults:
+                faults.append(Fault(field.name, refusal.given, refusal.message, refusal.nearest))
         elif field.kind == "list":
             count = len(entries(text))
             if count > MOST_ENTRIES:
-                message = (
-                    words.whole(count) + " entries are too many. Give at most " + str(MOST_ENTRIES) + " at a time."
-                )
+                message = say(
+                    "fault.entries", "{count} entries are too many. Give at most {most} at a time.",
+                    count=words.whole(count), most=str(MOST_ENTRIES),
+                )  # fmt: skip
                 faults.append(Fault(field.name, words.cut(text), message, field.example))
                 continue
             for chunk, message in field.check(text) if field.check else ():
                 faults.append(Fault(field.name, chunk, message, field.example))
         elif field.kind == "text":
             if len(text) > LONGEST_TEXT:
-                message = _called(field) + " is longer than " + str(LONGEST_TEXT) + " letters. Shorten it."
+                english = "{field} is longer than {most} letters. Shorten it."
+                message = say("fault.long", english, field=_called(field), most=str(LONGEST_TEXT))
                 faults.append(Fault(field.name, text, message, field.example))
             for chunk, message in field.check(text) if field.check else ():
                 faults.append(Fault(field.name, chunk, message, field.example))
         elif field.kind == "choice":
             if text not in [value for value, _ in field.choices]:
-                message = _called(field) + " cannot be " + words.quoted(text) + ". " + allowed(field)
+                message = say(
+                    "fault.choice", "{field} cannot be {text}. {allowed}",
+                    field=_called(field), text=words.quoted(text), allowed=allowed(field),
+                )  # fmt: skip
                 faults.append(Fault(field.name, text, message, field.example))
         else:
             problem = ""
@@ -203,9 +254,10 @@ def read(
             except measure.MeasureFault as fault:
                 problem = str(fault.args[0])
             if problem:
-                message = (
-                    _called(field) + ": " + words.quoted(text) + " will not do, " + problem + ". " + allowed(field)
-                )
+                message = say(
+                    "fault.number", "{field}: {text} will not do, {problem}. {allowed}",
+                    field=_called(field), text=words.quoted(text), problem=problem, allowed=allowed(field),
+                )  # fmt: skip
                 faults.append(Fault(field.name, text, message, field.example))
     return Values(tuple(filled), numbers, rooms, fields), tuple(faults)
 
@@ -213,16 +265,19 @@ def read(
 def allowed(field: Field) -> str:
     """Return one sentence that says what the field takes."""
     if field.kind == "rooms":
-        return "Write each room by its sides, or walked round wall by wall; put ; between rooms."
+        return say("allowed.rooms", "Write each room by its sides, or walked round wall by wall; put ; between rooms.")
     if field.kind == "list":
-        return "Write one entry a line; put ; between entries."
+        return say("allowed.list", "Write one entry a line; put ; between entries.")
     if field.kind == "text":
-        return "Write it in a few words."
+        return say("allowed.text", "Write it in a few words.")
     if field.kind == "choice":
-        return "Choose " + words.listed([value for value, _ in field.choices if value], "or") + "."
-    kind = "a whole number" if field.kind == "count" else "a number"
+        values = words.listed([value for value, _ in field.choices if value], "or")
+        return say("allowed.choice", "Choose {values}.", values=values)
     unit = UNIT_NAMES.get(field.unit, field.unit)
-    return "Give " + kind + " from " + field.lowest + " to " + field.highest + (" " + unit if unit else "") + "."
+    highest = field.highest + (" " + unit if unit else "")
+    if field.kind == "count":
+        return say("allowed.count", "Give a whole number from {low} to {high}.", low=field.lowest, high=highest)
+    return say("allowed.number", "Give a number from {low} to {high}.", low=field.lowest, high=highest)
 
 
 UNIT_NAMES = {
@@ -235,6 +290,7 @@ UNIT_NAMES = {
     "lb/gal": "lb/gal",
     "cuft": "cu ft",
     "cuyd": "cu yd",
+    "money": "",
     "psf": "lb/sq ft",
     "lb": "lb",
     "cfm": "cu ft/min",
@@ -272,27 +328,26 @@ def _unreadable(field: Field, text: str) -> Fault | None:
     """A fault where a text is too long to be looked into, or holds a mark that is no letter."""
     most = LONGEST_LIST if field.kind in ("rooms", "list") else LONGEST_ENTRY
     if len(text) > most:
-        message = _called(field) + " holds " + words.whole(len(text)) + " letters and blanks, and takes at most "
-        return Fault(field.name, words.cut(text[:most]), message + words.whole(most) + ". Shorten it.", field.example)
+        message = say(
+            "fault.endless", "{field} holds {count} letters and blanks, and takes at most {most}. Shorten it.",
+            field=_called(field), count=words.whole(len(text)), most=words.whole(most),
+        )  # fmt: skip
+        return Fault(field.name, words.cut(text[:most]), message, field.example)
     mended = words.mended(text)
     if mended != text:
-        message = (
-            _called(field)
-            + ": "
-            + words.quoted(text)
-            + " holds a mark that cannot be read. Delete it and type it again."
-        )
+        english = "{field}: {text} holds a mark that cannot be read. Delete it and type it again."
+        message = say("fault.mark", english, field=_called(field), text=words.quoted(text))
         return Fault(field.name, mended, message, field.example)
     return None
 
 
 def _out_of_range(field: Field, value: Fraction) -> str:
     if field.kind == "count" and value.denominator != 1:
-        return "it is not a whole number"
+        return say("fault.whole", "it is not a whole number")
     if value < measure.read_bound(field.lowest):
-        return "it is too small"
+        return say("fault.small", "it is too small")
     if value > measure.read_bound(field.highest):
-        return "it is too large"
+        return say("fault.large", "it is too large")
     return ""
 
 
@@ -303,15 +358,19 @@ def _one_of(fields: tuple[Field, ...], given: dict[str, str], one_of: tuple[str,
     filled = [field for field in choices if _typed(field, given)]
     labels = words.listed([field.label for field in choices], "or")
     if not filled:
-        return [Fault(choices[0].name, "", "Nothing given for " + labels + ". Give one of them.", choices[0].example)]
+        message = say("fault.none_of", "Nothing given for {labels}. Give one of them.", labels=labels)
+        return [Fault(choices[0].name, "", message, choices[0].example)]
     if len(filled) > 1:
         last = filled[-1]
-        message = "Give only one of " + labels + ". Empty the other."
+        message = say("fault.two_of", "Give only one of {labels}. Empty the other.", labels=labels)
         return [Fault(last.name, words.cut(given[last.name]), message, filled[0].name + "=" + filled[0].example)]
     return []
 
 
 def _unknown(name: str, text: str, names: list[str], fields: tuple[Field, ...]) -> Fault:
     name, text = words.mended(name), words.mended(text)
-    message = "There is no input called " + words.quoted(name) + ". Use " + words.listed(names, "or") + "."
+    message = say(
+        "fault.unknown", "There is no input called {name}. Use {names}.",
+        name=words.quoted(name), names=words.listed(names, "or"),
+    )  # fmt: skip
     return Fault(name, text, message, fields[0].name + "=" + fields[0].example)

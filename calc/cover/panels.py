@@ -4,22 +4,22 @@ from fractions import Fraction
 
 from calc.common.inputs import ROOMS, WASTE
 from calc.core.answer import Answer, Calculator, Item
-from calc.core.drawing import Dimension, Drawing, Shape
 from calc.core.fields import SHOW_IN, Fault, Field, InputFault, Values
 from calc.core.lines import Lines
 from calc.cover.fixings import PanelsInputs, add_furring, add_glue, add_grid
+from calc.cover.tile_plan import plan_of
 from calc.cover.tiles import TileLayout, tiles_over
 from calc.evidence.cautions import Caution, caution
 from calc.numbers import measure, words
 from calc.numbers.measure import INCHES_PER_FOOT
 from calc.numbers.quantity import Quantity, added, given, rounded_up
 from calc.numbers.words import short_decimal
-from calc.rooms.rooms import Room
+from calc.text.door import say
 
 MOST_GLUED_PSF = Fraction(25, 10)  # on adhesive alone [lb/sq ft], ASTM D1779 note 2
 SCREW_BITE_IN = Fraction(5, 8)  # least depth of a screw in the joist [in], IRC R702.3.5.1
 GOOD_BITE_IN = Fraction(1)  # what holds furring under a weight for years [in], common practice
-MOST_LINES = 40  # grid lines drawn each way; a finer grid is left out of the drawing
+MOST_DRAWN = 8  # rooms with a plan of their own
 MOST_ITEMS = 12
 
 TILE_LENGTH = Field(
@@ -37,6 +37,7 @@ PER_CARTON = Field(
     help="40 of 12 x 12 in, or 20 of 12 x 24 in.",
     example="40", lowest="1", highest="500", default="40", source="tile-how-to",
 )  # fmt: skip
+
 TILE_WEIGHT = Field(
     name="tile_weight_psf", label="Weight of the tile", kind="rate", unit="psf",
     help="The carton says. Adhesive alone carries at most 2.5 lb/sq ft.",
@@ -140,19 +141,24 @@ def panels(inputs: PanelsInputs, typed: tuple[tuple[str, str], ...]) -> Answer:
         add_grid(lines, inputs)
     else:
         add_furring(lines, inputs, tiles)
+    plans = tuple([plan_of(inputs.rooms[at], one, inputs) for at, one in enumerate(layouts[:MOST_DRAWN])])
     return Answer(
         calculator="panels",
         inputs=typed,
         figure=words.plural(int(cartons.value), "carton"),
-        figure_label="to buy, for " + words.plural(int(tiles.value), "tile") + " and waste",
-        sentence=words.plural(int(full.value), "tile stays", "tiles stay") + " whole and " + words.plural(int(cut.value), "piece is", "pieces are") + " cut. In " + name
-        + " the borders are " + lines.shown("border_in") + " and " + lines.shown("border_other_in") + ".",
+        figure_label=say("panels.figure", "to buy, for {tiles} and waste", tiles=words.plural(int(tiles.value), "tile")),
+        sentence=say(
+            "panels.sentence", "{whole} whole and {cut} cut. In {room} the borders are {one} and {other}.",
+            whole=words.plural(int(full.value), "tile stays", "tiles stay"), cut=words.plural(int(cut.value), "piece is", "pieces are"),
+            room=name, one=lines.shown("border_in"), other=lines.shown("border_other_in"),
+        ),
         lines=lines.tuple(),
         cautions=_cautions(inputs),
         notes=_notes(inputs, layouts),
-        drawing=_plan(inputs.rooms[0], first, inputs),
+        drawing=plans[0],
+        more_drawings=plans[1:],
         items=_slivers(inputs, layouts),
-        items_title="Borders, room by room",
+        items_title=say("panels.items", "Borders, room by room"),
     )  # fmt: skip
 
 
@@ -171,18 +177,25 @@ def _refuse(inputs: PanelsInputs) -> None:
         return
     faults = []
     if inputs.tile_weight_psf > MOST_GLUED_PSF:
-        message = (
-            "A tile of "
-            + measure.shown(inputs.tile_weight_psf, "psf", 3, inputs.show_in)
-            + " is too heavy for glue alone, which carries "
-            + measure.shown(MOST_GLUED_PSF, "psf", 1, inputs.show_in)
-            + ". Fasten it to furring."
+        message = say(
+            "panels.fault.heavy",
+            "A tile of {weight} is too heavy for glue alone, which carries {most}. Fasten it to furring.",
+            weight=measure.shown(inputs.tile_weight_psf, "psf", 3, inputs.show_in),
+            most=measure.shown(MOST_GLUED_PSF, "psf", 1, inputs.show_in),
         )
         faults.append(Fault("tile_weight_psf", short_decimal(inputs.tile_weight_psf, 3), message, "fixing=furring"))
     why = {
-        "untested": "Glue disturbs a texture that was not tested. Stop: settle asbestos first.",
-        "firm": "Glue holds only as well as the texture under it, and texture is no sound face. Take it off, or use furring.",
-        "loose": "Nothing is glued to a loose or dusty face. Take the texture off, or use furring.",
+        "untested": say(
+            "panels.fault.untested", "Glue disturbs a texture that was not tested. Stop: settle asbestos first."
+        ),
+        "firm": say(
+            "panels.fault.firm",
+            "Glue holds only as well as the texture under it, and texture is no sound face. Take it off, or use furring.",
+        ),
+        "loose": say(
+            "panels.fault.loose",
+            "Nothing is glued to a loose or dusty face. Take the texture off, or use furring.",
+        ),
     }
     if inputs.behind_tiles in why:
         faults.append(Fault("behind_tiles", inputs.behind_tiles, why[inputs.behind_tiles], "behind_tiles=bare"))
@@ -204,24 +217,38 @@ def _notes(inputs: PanelsInputs, layouts: list[TileLayout]) -> tuple[str, ...]:
     notes = []
     if inputs.fixing == "glue":
         if inputs.behind_tiles == "paint":
-            notes.append("On paint: glue up a test tile and leave it 48 hours. Doubtful coatings come off first.")
-        notes.append("Glued tile is generally not recommended in historic buildings.")
+            notes.append(
+                say(
+                    "panels.note.paint",
+                    "On paint: glue up a test tile and leave it 48 hours. Doubtful coatings come off first.",
+                )
+            )
+        notes.append(say("panels.note.historic", "Glued tile is generally not recommended in historic buildings."))
     if inputs.fixing == "furring":
         notes.append(
-            "Screws through the furring must reach the joists by "
-            + measure.shown(SCREW_BITE_IN, "in", 4, inputs.show_in)
-            + " at least, better by "
-            + measure.shown(GOOD_BITE_IN, "in", 4, inputs.show_in)
-            + " and more. They go through the texture too, and disturb it."
+            say(
+                "panels.note.screws",
+                "Screws through the furring must reach the joists by {least} at least, better by {good} and more. They go through the texture too, and disturb it.",
+                least=measure.shown(SCREW_BITE_IN, "in", 4, inputs.show_in),
+                good=measure.shown(GOOD_BITE_IN, "in", 4, inputs.show_in),
+            )
         )
     if inputs.fixing == "grid":
         notes.append(
-            "By its true edge a room can need one piece of angle less than by its planned size. The larger count is used."
+            say(
+                "panels.note.angle",
+                "By its true edge a room can need one piece of angle less than by its planned size. The larger count is used.",
+            )
         )
-    notes.append("Check the tile's rating for fire and smoke against what the room asks for.")
+    notes.append(
+        say("panels.note.rating", "Check the tile's rating for fire and smoke against what the room asks for.")
+    )
     if [one for one in layouts if one.narrow]:
         notes.append(
-            "A room narrower than a tile has one cut row. That cannot be helped, other than by a smaller tile."
+            say(
+                "panels.note.narrow",
+                "A room narrower than a tile has one cut row. That cannot be helped, other than by a smaller tile.",
+            )
         )
     return tuple(notes)  # fmt: skip
 
@@ -229,59 +256,24 @@ def _notes(inputs: PanelsInputs, layouts: list[TileLayout]) -> tuple[str, ...]:
 def _slivers(inputs: PanelsInputs, layouts: list[TileLayout]) -> tuple[Item, ...]:
     found = []
     for at, one in enumerate(layouts[:MOST_ITEMS]):
-        told = (
-            "West and east " + measure.shown(one.border_x_in, "in", 3, inputs.show_in)
-            if one.border_x_in > 0
-            else "West and east whole tiles"
+        whole = say("panels.item.whole", "whole tiles")
+        text = say(
+            "panels.item",
+            "West and east {x}, south and north {y}.",
+            x=measure.shown(one.border_x_in, "in", 3, inputs.show_in) if one.border_x_in > 0 else whole,
+            y=measure.shown(one.border_y_in, "in", 3, inputs.show_in) if one.border_y_in > 0 else whole,
         )
-        told += (
-            ", south and north " + measure.shown(one.border_y_in, "in", 3, inputs.show_in)
-            if one.border_y_in > 0
-            else ", south and north whole tiles"
-        )
-        state = "balanced"
+        state = say("panels.item.balanced", "balanced")
         if one.narrow:
-            state = "narrower than a tile"
+            state = say("panels.item.narrow", "narrower than a tile")
         elif one.slivers:
             state = words.plural(one.slivers, "sliver")
-            told += ". An inside corner leaves pieces under half a tile; move the start line, or trim them"
-        found.append(Item(inputs.rooms[at].name, state, told + ".", ("tile-how-to", "geometry")))
+            text += " " + say(
+                "panels.item.slivers",
+                "An inside corner leaves pieces under half a tile; move the start line, or trim them.",
+            )
+        found.append(Item(inputs.rooms[at].name, state, text, ("tile-how-to", "geometry")))
     return tuple(found)  # fmt: skip
-
-
-def _plan(room: Room, one: TileLayout, inputs: PanelsInputs) -> Drawing:
-    """The first room with its tiles, seen from below as if from above: north is up."""
-    west, south = min([x for x, _ in room.outline]), min([y for _, y in room.outline])
-    east, north = room.size_ft()
-    wide, deep = east * INCHES_PER_FOOT, north * INCHES_PER_FOOT
-    shapes = []
-    for low_x, low_y, high_x, high_y in room.rectangles_in():
-        if len(one.lines_x_in) <= MOST_LINES:
-            for x in one.lines_x_in:
-                if low_x < x < high_x:
-                    shapes.append(Shape(((x - west, low_y - south), (x - west, high_y - south)), "curve", "none", True))
-        if len(one.lines_y_in) <= MOST_LINES:
-            for y in one.lines_y_in:
-                if low_y < y < high_y:
-                    shapes.append(Shape(((low_x - west, y - south), (high_x - west, y - south)), "curve", "none", True))
-    shapes.append(Shape(tuple([(x - west, y - south) for x, y in room.outline]), "cut", "room", False))
-    zero = Fraction(0)
-    return Drawing(
-        title="Tiles on the ceiling",
-        description=room.name + ", " + measure.shown(east, "ft", 2, inputs.show_in) + " by " + measure.shown(north, "ft", 2, inputs.show_in) + ": " + words.plural(one.full_tiles, "whole tile") + " and " + words.plural(one.cut_pieces, "cut piece") + ". Border "
-        + measure.shown(one.border_x_in, "in", 3, inputs.show_in) + " west and east, " + measure.shown(one.border_y_in, "in", 3, inputs.show_in)
-        + " south and north.",
-        width=wide,
-        height=deep,
-        stretch=Fraction(1),
-        shapes=tuple(shapes),
-        dimensions=(
-            Dimension((zero, zero), (wide, zero), "below", measure.shown(east, "ft", 2, inputs.show_in)),
-            Dimension((zero, zero), (zero, deep), "left", measure.shown(north, "ft", 2, inputs.show_in)),
-        ),
-        labels=(),
-        scale_note=room.name + " in plan, to scale. North is up.",
-    )  # fmt: skip
 
 
 def _work_out(values: Values) -> Answer:
@@ -309,4 +301,5 @@ CALCULATOR = Calculator(
     work_out=_work_out,
     example=(("rooms", "Living: 20' 6\" x 14'"), ("fixing", "furring"), ("behind_tiles", "firm"), ("tile_length_in", "12"), ("tile_width_in", "12")),
     sources=("astm-d1779", "navedtra-14044", "gsa-0951201r", "epa-asbestos-in-your-home"),
+    always=("ceiling-load", "live-wires", "fall-ladder"),
 )  # fmt: skip

@@ -127,20 +127,20 @@ def _label(by_state: list[list[str]]) -> str:
     return "of eight; " + words.listed(parts)  # fmt: skip
 
 
-COUNTED_AS = (  # what each state's count means
-    "No rule stands against it.",
-    "No rule closes it, and one asks for something first.",
-    "An answer is missing, or a result does not cover it, and a rule could close it.",
-    "A rule closes it.",
-)
+COUNTED_AS = (  # the line of each state's count: its name, its label, what the count means
+    ("ways_open", "Ways open", "No rule stands against it."),
+    ("ways_open_after", "Ways open after", "No rule closes it, and one asks for something first."),
+    ("ways_not_known", "Ways not known", "An answer is missing, or a result does not cover it, and a rule could close it."),
+    ("ways_closed", "Ways closed", "A rule closes it."),
+)  # fmt: skip
 
 
 def _counts(by_state: list[list[str]], show_in: str) -> Lines:
     lines = Lines("decision", show_in)
-    for rank, names in enumerate(by_state):
-        name = "ways_" + STATES[rank].replace(" ", "_")
+    for rank, (name, label, rule) in enumerate(COUNTED_AS):
+        names = by_state[rank]
         counted = told(len(names), "", words.listed(names) or say("decision.none", "none"), "common-practice")
-        lines.add(name=name, label="Ways " + STATES[rank], unit="", places=0, rule=COUNTED_AS[rank], amount=counted)
+        lines.add(name=name, label=label, unit="", places=0, rule=rule, amount=counted)
     return lines
 
 
@@ -195,4 +195,5 @@ CALCULATOR = Calculator(
         ("household", "adults"), ("floors", "covered"), ("finish_wanted", "smooth"), ("light", "soft"),
     ),
     sources=tuple(each_once([rule.source for rule in RULES])) + ("epa-asbestos-in-your-home", "common-practice", "cfr-745-83"),
+    always=("asbestos-layers", "local-rules"),
 )  # fmt: skip

@@ -13,6 +13,7 @@ from calc.decision.rule import (
     WETTER,
     DecisionRule,
 )
+from calc.evidence.local import RULES as RULES_OF_PLACES
 
 CLEAN = (("asbestos_result", ("none",)),)
 HELD = (("asbestos_result", ("trace", "found")),)
@@ -199,4 +200,9 @@ HAZARDS = (
     DecisionRule("lived-in-dust", DRY, (("occupied", ("yes",)),), "open after",
                  "The room is closed off from where people live, with air drawn out of it.",
                  "ask-household", "dust-silica", "common-practice", guards=True),
-)  # fmt: skip
+) + tuple([
+    # What the places of an edition ask for, as Colorado does above.
+    DecisionRule(name, LICENSED, HELD + (("place", (place,)),), "open after", says, "ask-offices", "local-rules", source,
+                 guards=True, reviewed_on=reviewed_on, review_by=review_by)
+    for name, place, says, source, reviewed_on, review_by in RULES_OF_PLACES
+])  # fmt: skip

@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from calc.core.drawing import Drawing, Label, Shape
+from calc.core.drawing import Bar, Plot
 from calc.drying.law import basis_h, scaled, thickness_band
 from calc.numbers import measure, words
 from calc.numbers.exact import ceiling, floor
@@ -13,44 +13,53 @@ DAYS_FROM_H = 72  # times from here on are told in days, a choice of words [h]
 HALVES_BELOW_H = 10  # times below are told in half hours, a choice of words [h]
 
 CHART_HUMIDITIES_PCT = (20, 35, 50, 65, 80, 90)  # rows of the chart, a choice of drawing [%]
-CHART_WIDTH = Fraction(100)
-CHART_ROW = Fraction(12)
-CHART_BAR = Fraction(7)
+TICK_STEPS_H = (1, 2, 3, 6, 12, 24, 48, 72, 120, 240)  # steps of an axis of hours, a choice of drawing [h]
+MOST_TICKS = 6
+MINUTES = 60  # grain of the chart [1/h]
 
 
 def chart(
     *, pressure_psi: Fraction, temperature_f: Fraction, humidity_pct: Fraction, thickness_in: Fraction, show_in: str
-) -> Drawing:
+) -> Plot:
     """Return one bar a humidity, from the shortest to the longest time of one coat; the solid bar is the room as it is."""
     rows = sorted([Fraction(pct) for pct in CHART_HUMIDITIES_PCT if pct != humidity_pct] + [humidity_pct])
     times = thickness_band(thickness_in)
     bands = [scaled(times, basis_h(pressure_psi, pct)) for pct in rows]
     longest_h = max([band.high_h for band in bands])
-    shapes, labels, told = [], [], []
+    bars, told = [], []
     for at, pct in enumerate(rows):
         band = bands[at]
-        low = (len(rows) - 1 - at) * CHART_ROW + (CHART_ROW - CHART_BAR) / 2
-        left, right = band.low_h / longest_h * CHART_WIDTH, band.high_h / longest_h * CHART_WIDTH
-        here = pct == humidity_pct
-        corners = ((left, low), (right, low), (right, low + CHART_BAR), (left, low + CHART_BAR))
-        shapes.append(Shape(corners, "edge", "solid" if here else "none", not here))
-        middle = low + CHART_BAR / 2
         name, hours = words.short_decimal(pct, 1) + " %", band_text(band.low_h, band.high_h)
-        labels.append(Label((Fraction(0), middle), "before", name))
-        labels.append(Label((right, middle), "after", hours))
+        bars.append(Bar(name, floor(band.low_h * MINUTES), floor(band.high_h * MINUTES), hours, pct == humidity_pct))
         told.append(name + ": " + hours)
     heat = measure.shown(temperature_f, "F", 0, show_in)
-    return Drawing(
+    return Plot(
         title=say("drying.chart.title", "Drying time by humidity"),
         description=say("drying.chart.told", "One coat at {heat}, by the humidity of the room. {rows}.", heat=heat, rows="; ".join(told)),
-        width=CHART_WIDTH,
-        height=len(rows) * CHART_ROW,
-        stretch=Fraction(1),
-        shapes=tuple(shapes),
-        dimensions=(),
-        labels=tuple(labels),
-        scale_note=say("drying.chart.note", "One coat at {heat}. Bars run from the soonest to the longest. The solid bar is your room.", heat=heat),
+        note=say("drying.chart.note", "One coat at {heat}. Bars run from the soonest to the longest. The solid bar is your room.", heat=heat),
+        end=max(1, floor(longest_h * MINUTES)),
+        across=hour_ticks(longest_h, MINUTES),
+        across_told=say("drying.chart.hours", "hours until one coat is dry"),
+        up=(),
+        up_told=say("drying.chart.humidity", "humidity of the room, %"),
+        start_told="",
+        bars=tuple(bars),
     )  # fmt: skip
+
+
+def hour_ticks(longest_h: Fraction, parts: int) -> tuple[tuple[int, str], ...]:
+    """Return ticks from 0 to `longest_h` [h] at whole steps, each as (place in `parts` of an hour, its figure)."""
+    step = TICK_STEPS_H[-1]
+    for step in TICK_STEPS_H:
+        if longest_h <= step * MOST_TICKS:
+            break
+    if longest_h < 1:
+        return (0, "0"), (floor(longest_h * parts), words.short_decimal(longest_h, 2))
+    many = floor(longest_h / step)
+    while many > MOST_TICKS:
+        step *= 2
+        many = floor(longest_h / step)
+    return tuple([(at * step * parts, words.whole(at * step)) for at in range(many + 1)])
 
 
 def band_text(low_h: Fraction, high_h: Fraction) -> str:

@@ -43,7 +43,7 @@ def drying(values: Values) -> Answer:
     Raises InputFault where nothing can dry (frozen, or air at 98 % humidity and more) or past the warm end
     of the published graph. Sources as in `calc.drying.law`.
     """
-    faults = _refusals(values)
+    faults = refusals(values)
     if faults:
         raise InputFault(faults)
     show, temperature_f = values.choice("show_in"), values.number("temperature_f")
@@ -94,7 +94,9 @@ def drying(values: Values) -> Answer:
     )
     firsts = (low, time, high)
     if texture_in > 0:
-        filled = (values.quantity("texture_depth_in") + thickness).named("texture and coat", "in")
+        filled = (values.quantity("texture_depth_in") + thickness).named(
+            say("drying.texture_and_coat", "texture and coat"), "in"
+        )
         of_first = coat_time(constant=constant, pressure=pressure, humidity=humidity, thickness=filled)
         last = lines.add(
             name="first_coat_hours_high",
@@ -104,8 +106,9 @@ def drying(values: Values) -> Answer:
             rule="Texture and coat together, at the deepest place: its law, times how many basis coats thick it is, and a quarter more.",
             amount=longest(time=of_first, thickness=filled),
         )
-        by_law = of_first.named("first coat", "h")
-        firsts = (soonest(time=by_law, thickness=filled).named("first coat at the soonest", "h"), by_law, last)
+        by_law = of_first.named(say("drying.first_coat", "first coat"), "h")
+        earliest = say("drying.first_coat.soonest", "first coat at the soonest")
+        firsts = (soonest(time=by_law, thickness=filled).named(earliest, "h"), by_law, last)
     found = []
     for at, (name, label, ending) in enumerate(ALL_COATS):
         amount = together(first=firsts[at], others=coats - 1, time=(low, time, high)[at])
@@ -167,19 +170,32 @@ def _notes(humidity_pct: Fraction, show: str) -> tuple[str, ...]:
     return tuple(notes)  # fmt: skip
 
 
-def _refusals(values: Values) -> tuple[Fault, ...]:
+def refusals(values: Values) -> tuple[Fault, ...]:
+    """Return what is wrong with `temperature_f` [degF] and `humidity_pct` [%]: air in which nothing dries, or past the published graph."""
     temperature_f, humidity_pct = values.number("temperature_f"), values.number("humidity_pct")
     faults = []
     degrees = words.decimal(temperature_f, 0) + " °F"
     if temperature_f < FREEZING_F:
-        message = "At " + degrees + " compound freezes and cannot dry. Warm the room to 55 °F or more."
+        message = say(
+            "drying.fault.freezing",
+            "At {degrees} compound freezes and cannot dry. Warm the room to 55 °F or more.",
+            degrees=degrees,
+        )
         faults.append(Fault("temperature_f", degrees, message, TEMPERATURE.example))
     if temperature_f > WARMEST_F:
-        message = "At " + degrees + " there is no published figure: the graph ends at 98 °F. Give 32 to 98 °F."
+        message = say(
+            "drying.fault.warm",
+            "At {degrees} there is no published figure: the graph ends at 98 °F. Give 32 to 98 °F.",
+            degrees=degrees,
+        )
         faults.append(Fault("temperature_f", degrees, message, TEMPERATURE.example))
     if humidity_pct >= NO_DRYING_PCT:
         percent = words.short_decimal(humidity_pct, 1) + " %"
-        message = "At " + percent + " humidity a coat cannot dry. Dry the air to under 98 % first, best to 50 %."
+        message = say(
+            "drying.fault.damp",
+            "At {percent} humidity a coat cannot dry. Dry the air to under 98 % first, best to 50 %.",
+            percent=percent,
+        )
         faults.append(Fault("humidity_pct", percent, message, HUMIDITY.example))
     return tuple(faults)
 

@@ -15,9 +15,9 @@ from calc.common.inputs import (
     volume_cuft,
 )
 from calc.core.answer import Answer, Calculator, Item
-from calc.core.drawing import Dimension, Drawing, Label, Shape
+from calc.core.drawing import Curve, Plot
 from calc.core.fields import SHOW_IN, Fault, Field, InputFault, Values
-from calc.drying.chart import band_text
+from calc.drying.chart import band_text, hour_ticks
 from calc.drying.drying import LEAST_TEMPERATURE_F
 from calc.drying.humidity_lines import LAW, heat, lines_of, most_humid
 from calc.drying.law import FREEZING_F, WARMEST_F
@@ -27,9 +27,10 @@ from calc.evidence.cautions import Caution, caution
 from calc.numbers import measure, words
 from calc.numbers.exact import floor
 from calc.numbers.words import short_decimal
+from calc.text.door import say
 
 DAMP_PCT = 80  # from here on walls and windows sweat and mold starts [%], common practice
-CHART_WIDTH, CHART_HEIGHT = Fraction(100), Fraction(70)
+CHART_TICKS_PCT = (0, 20, 40, 60, 80, 100)  # ticks of the chart, a choice of drawing [%]
 LEAST_TOLD_LB = Fraction(1, 10)  # less water than this is not told of [lb]
 DRAWN_EACH = 2  # every second step is drawn [-]
 LONGEST_DRAWN = 3  # the chart ends at so many times the quickest way [-]
@@ -110,64 +111,100 @@ def humidity(inputs: HumidityInputs, given: tuple[tuple[str, str], ...]) -> Answ
         calculator="humidity",
         inputs=given,
         figure=_told(best),
-        figure_label="until it is dry: " + words.lower(best.told[0]) + best.told[1:],
+        figure_label=say("humidity.figure", "until it is dry: {way}", way=words.lower(best.told[0]) + best.told[1:]),
         sentence=_first_advice(inputs) + " ".join([way.told + ": " + _told(way) + "." for way in ways if way != best]),
         lines=lines_of(inputs, ways),
         cautions=_cautions(inputs, most_humid(ways[0]).course.peak_pct()),
         notes=(
-            "It is the drying form's law at the humidity of each hour. In air that stays as it is both forms agree.",
-            "Board, wood and cloth take up water at first and give it back later. That is left out: the top is lower, and the end slower.",
-            "Drying cools the wet face and the air; the heat that it tells holds that, and not what walls and windows lose. A fan is not in it.",
-            "A dehumidifier takes in proportion to the water in the air, and at most its rating.",
+            say(
+                "humidity.note.law",
+                "It is the drying form's law at the humidity of each hour. In air that stays as it is both forms agree.",
+            ),
+            say(
+                "humidity.note.cloth",
+                "Board, wood and cloth take up water at first and give it back later. That is left out: the top is lower, and the end slower.",
+            ),
+            say(
+                "humidity.note.heat",
+                "Drying cools the wet face and the air; the heat that it tells holds that, and not what walls and windows lose. A fan is not in it.",
+            ),
+            say(
+                "humidity.note.machine",
+                "A dehumidifier takes in proportion to the water in the air, and at most its rating.",
+            ),
         ),
         drawing=_chart(inputs, ways),
         items=tuple([_item(inputs, way) for way in ways]),
-        items_title="Three ways to dry it",
+        items_title=say("humidity.items", "Three ways to dry it"),
     )
 
 
 def _first_advice(inputs: HumidityInputs) -> str:
     told = ""
     if inputs.temperature_f < LEAST_TEMPERATURE_F:
-        told += "Heat first: under 55 °F compound dries badly. "
+        told += say("humidity.advice.heat", "Heat first: under 55 °F compound dries badly.") + " "
     if inputs.may_ice():
-        told += "Under 65 °F a refrigerant dehumidifier may ice up: warm the room, or take a desiccant kind. "
+        told += (
+            say(
+                "humidity.advice.ice",
+                "Under 65 °F a refrigerant dehumidifier may ice up: warm the room, or take a desiccant kind.",
+            )
+            + " "
+        )
     return told
 
 
 def _told(way: Way) -> str:
     soonest_h, longest_h = way.soonest.course.hours_to_dry, way.longest_h()
     if soonest_h is None:
-        return "not in 30 days"
+        return say("humidity.never", "not in 30 days")
     if longest_h is not None:
         return band_text(soonest_h, longest_h)
     if soonest_h < DAYS_FROM_H:
-        return words.plural(floor(soonest_h), "hour") + " to over 30 days"
-    return short_decimal(Fraction(floor(soonest_h * 2 / HOURS_PER_DAY), 2), 1) + " to over 30 days"
+        soonest = words.plural(floor(soonest_h), "hour")
+    else:
+        soonest = short_decimal(Fraction(floor(soonest_h * 2 / HOURS_PER_DAY), 2), 1)
+    return say("humidity.over", "{soonest} to over 30 days", soonest=soonest)
 
 
 def _item(inputs: HumidityInputs, way: Way) -> Item:
     gone = way.law.course.end
-    parts = [("out with the air", gone.vented), ("into the machine", gone.removed), ("on cold faces", gone.condensed)]
+    parts = [
+        (say("humidity.water.air", "out with the air"), gone.vented),
+        (say("humidity.water.machine", "into the machine"), gone.removed),
+        (say("humidity.water.faces", "on cold faces"), gone.condensed),
+    ]
     told = [
         short_decimal(amount * UNIT_LB, 1) + " lb " + where
         for where, amount in parts
         if amount * UNIT_LB > LEAST_TOLD_LB
     ]
-    text = "Water goes " + words.listed(told) + "." if told else "No water has left yet."
+    text = (
+        say("humidity.water", "Water goes {parts}.", parts=words.listed(told))
+        if told
+        else say("humidity.water.none", "No water has left yet.")
+    )
     if way.name == "machine_hours" and inputs.may_ice():
-        text = "It may ice up under 65 °F, and then takes nothing. " + text
+        text = say("humidity.item.ice", "It may ice up under 65 °F, and then takes nothing.") + " " + text
     sources: tuple[str, ...] = LAW
     if way.name == "window_hours":
-        text += (
-            " Drying takes about " + short_decimal(heat(inputs, way).to("kW"), 1) + " kW of heat, walls not counted."
+        text += " " + say(
+            "humidity.item.heat",
+            "Drying takes about {power} kW of heat, walls not counted.",
+            power=short_decimal(heat(inputs, way).to("kW"), 1),
         )
         sources = LAW + ("ashrae-moist-air",)
     if way.longest is None:
-        text += " Without heat the room falls toward freezing, and then nothing dries."
+        text += " " + say(
+            "humidity.item.freezing", "Without heat the room falls toward freezing, and then nothing dries."
+        )
     elif way.name == "window_hours" and inputs.heat_held != "yes" and inputs.coldest_f() < inputs.temperature_f:
         cold = measure.shown(inputs.coldest_f(), "F", 0, inputs.show_in)
-        text += " The longer time is without heat: the room then falls toward " + cold + "."
+        text += " " + say(
+            "humidity.item.cold",
+            "The longer time is without heat: the room then falls toward {cold}.",
+            cold=cold,
+        )
     return Item(way.told, _told(way), text, sources)
 
 
@@ -197,8 +234,10 @@ def _refuse(inputs: HumidityInputs) -> None:
     if FREEZING_F <= inputs.temperature_f <= WARMEST_F:
         return
     degrees = words.decimal(inputs.temperature_f, 0) + " °F"
-    message = (
-        "At " + degrees + " in the room there is no drying law: it runs from 32 to 98 °F. Warm or cool the room first."
+    message = say(
+        "humidity.fault.range",
+        "At {degrees} in the room there is no drying law: it runs from 32 to 98 °F. Warm or cool the room first.",
+        degrees=degrees,
     )
     raise InputFault((Fault("temperature_f", degrees, message, TEMPERATURE.example),))
 
@@ -214,44 +253,50 @@ def _cautions(inputs: HumidityInputs, peak_pct: Fraction) -> tuple[Caution, ...]
     return tuple(found)
 
 
-def _chart(inputs: HumidityInputs, ways: tuple[Way, ...]) -> Drawing:
+def _chart(inputs: HumidityInputs, ways: tuple[Way, ...]) -> Plot:
     """Humidity over time for each way; the quickest is drawn heavy."""
     times = [way.law.course.followed_h() for way in ways]
     best = _best(inputs, ways)
     longest = min(max(times), best.law.course.followed_h() * LONGEST_DRAWN)
-    zero = Fraction(0)
-    across_told = short_decimal(longest, 0) + " hours"
-    shapes = [
-        Shape(
-            ((zero, zero), (CHART_WIDTH, zero), (CHART_WIDTH, CHART_HEIGHT), (zero, CHART_HEIGHT)), "edge", "none", True
-        )
-    ]
-    labels = [
-        Label((zero, zero), "before", "0 %"),
-        Label((zero, CHART_HEIGHT / 2), "before", "50 %"),
-        Label((zero, CHART_HEIGHT), "before", "100 %"),
-    ]
+    curves, told = [], []
     for way in ways:
         course = way.law.course
-        across, up = CHART_WIDTH / longest / TICKS_PER_H, CHART_HEIGHT / course.full_air
         points = [
-            (across * ticks, up * course.held[at])
+            (ticks, course.held[at])
             for at, ticks in enumerate(course.ticks)
             if (at % DRAWN_EACH == 0 or at == len(course.ticks) - 1) and longest * TICKS_PER_H >= ticks
         ]
-        shapes.append(Shape(tuple(points), "curve", "none", way != best))
-        labels.append(Label(points[-1], "right", way.short))
-    told = "; ".join([way.told + ", " + _told(way) for way in ways])
-    return Drawing(
-        title="Humidity over time",
-        description="From the start to " + across_told + ". " + told + ".",
-        width=CHART_WIDTH,
-        height=CHART_HEIGHT,
-        stretch=Fraction(1),
-        shapes=tuple(shapes),
-        dimensions=(Dimension((zero, zero), (CHART_WIDTH, zero), "below", across_told),),
-        labels=tuple(labels),
-        scale_note="The heavy line is the quickest way; each line ends when the coats are dry, by the law.",
+        seen_h, seen_pct = Fraction(points[-1][0], TICKS_PER_H), Fraction(points[-1][1] * 100, course.full_air)
+        where = say(
+            "humidity.chart.end", "{way}, {hours} h, {percent} %",
+            way=way.short, hours=short_decimal(seen_h, 0), percent=short_decimal(seen_pct, 0),
+        )  # fmt: skip
+        curves.append(Curve(tuple(points), course.full_air, where, way == best))
+        told.append(
+            say(
+                "humidity.chart.way",
+                "{way}, {time}: up to {peak} %, and {end} % after {hours} hours",
+                way=way.told,
+                time=_told(way),
+                peak=short_decimal(course.peak_pct(), 0),
+                end=short_decimal(seen_pct, 0),
+                hours=short_decimal(seen_h, 0),
+            )
+        )
+    return Plot(
+        title=say("humidity.chart", "Humidity over time"),
+        description=say(
+            "humidity.chart.told", "Hours across, humidity of the room up. From {start} % at the start. {ways}.",
+            start=short_decimal(inputs.humidity_pct, 1), ways="; ".join(told),
+        ),
+        note=say("humidity.chart.scale", "The heavy line is the quickest way; each line ends when the coats are dry, by the law, or where the plot does."),
+        end=floor(longest * TICKS_PER_H),
+        across=hour_ticks(longest, TICKS_PER_H),
+        across_told=say("humidity.chart.hours", "hours from now"),
+        up=tuple([(value, words.whole(value)) for value in CHART_TICKS_PCT]),
+        up_told=say("humidity.chart.humidity", "humidity of the room, %"),
+        start_told=say("humidity.chart.start", "{percent} %", percent=short_decimal(inputs.humidity_pct, 1)),
+        curves=tuple(curves),
     )  # fmt: skip
 
 
@@ -294,4 +339,5 @@ CALCULATOR = Calculator(
     work_out=_work_out,
     example=(("rooms", "Living: 20' x 14'"), ("coats", "2"), ("coat_thickness_in", "1/16"), ("temperature_f", "68"), ("humidity_pct", "50"), ("outdoor_temperature_f", "50"), ("outdoor_humidity_pct", "70"), ("heat_held", "yes")),
     one_of=("rooms", "volume_cuft"),
+    sources=("usg-temperature",),
 )  # fmt: skip

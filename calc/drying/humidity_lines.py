@@ -108,9 +108,9 @@ def lines_of(inputs: HumidityInputs, ways: tuple[Way, ...]) -> tuple[Line, ...]:
 def _hours_lines(way: Way, show: str) -> list[Line]:
     found = []
     for name, label, run in (
-        (way.name, "by the law", way.law),
-        (way.name + "_low", "at the soonest", way.soonest),
-        (way.name + "_high", "wait this long", way.longest),
+        (way.name, say("humidity.hours.law", "by the law"), way.law),
+        (way.name + "_low", say("humidity.hours.soonest", "at the soonest"), way.soonest),
+        (way.name + "_high", say("humidity.hours.longest", "wait this long"), way.longest),
     ):
         hours = None if run is None else run.course.hours_to_dry
         never = say("humidity.never", "not in 30 days")
@@ -137,26 +137,37 @@ def _run_working(run: Run, show: str) -> str:
     air = run.air
     parts = []
     for at, (hours, mean_pct) in enumerate(run.course.coats):
-        text = "coat " + str(at + 1) + ": "
+        basis = ""
         if mean_pct < ALMOST_FULL_PCT:
-            text += (
-                decimal(basis_h(air.saturated_psi, mean_pct), 1)
-                + " h for "
-                + measure.limit(BASIS_THICKNESS_IN, "1/16 in", show)
-                + " × "
-                + short_decimal(run.loads[at][1], 3)
-                + " ≈ "
+            basis = say(
+                "humidity.run.basis",
+                "{hours} h for {basis} × {times} ≈ ",
+                hours=decimal(basis_h(air.saturated_psi, mean_pct), 1),
+                basis=measure.limit(BASIS_THICKNESS_IN, "1/16 in", show),
+                times=short_decimal(run.loads[at][1], 3),
             )
-        parts.append(text + decimal(hours, 1) + " h at " + decimal(mean_pct, 1) + " % on average")
+        parts.append(
+            say(
+                "humidity.run.coat",
+                "coat {number}: {basis}{hours} h at {mean} % on average",
+                number=str(at + 1),
+                basis=basis,
+                hours=decimal(hours, 1),
+                mean=decimal(mean_pct, 1),
+            )
+        )
     if run.course.hours_to_dry is None:
         left = measure.shown(run.course.end.coat * UNIT_LB, "lb", 1, show)
-        parts.append("after 30 days " + left + " are still in the coats")
+        parts.append(say("humidity.run.left", "after 30 days {left} are still in the coats", left=left))
     else:
-        parts.append("together " + decimal(run.course.hours_to_dry, 1) + " h")
+        parts.append(say("humidity.run.together", "together {hours} h", hours=decimal(run.course.hours_to_dry, 1)))
     parts.append(
-        measure.shown(air.temperature_f, "F", 0, show)
-        + ", air changes an hour: "
-        + short_decimal(air.air_changes_per_hour, 2)
+        say(
+            "humidity.run.air",
+            "{temperature}, air changes an hour: {changes}",
+            temperature=measure.shown(air.temperature_f, "F", 0, show),
+            changes=short_decimal(air.air_changes_per_hour, 2),
+        )
     )
     return "; ".join(parts)
 
@@ -173,17 +184,16 @@ def most_humid(closed: Way) -> Run:
 def _peak_working(run: Run, show: str) -> str:
     course, air = run.course, run.air
     peak_h, peak_pct = course.peak_h(), course.peak_pct()
-    text = (
-        "after "
-        + decimal(peak_h, 1)
-        + " h, with "
-        + short_decimal(air.air_changes_per_hour, 2)
-        + " air changes an hour"
+    text = say(
+        "humidity.peak.when",
+        "after {hours} h, with {changes} air changes an hour",
+        hours=decimal(peak_h, 1),
+        changes=short_decimal(air.air_changes_per_hour, 2),
     )
     if peak_h == 0:
-        return text + ": the start itself"
+        return text + say("humidity.peak.start", ": the start itself")
     if peak_pct >= ALMOST_FULL_PCT:
-        return text + ": the air is full, and what more comes wets cold faces"
+        return text + say("humidity.peak.full", ": the air is full, and what more comes wets cold faces")
     gone_h, at = Fraction(0), 0
     while at < len(course.coats) and gone_h + course.coats[at][0] < peak_h:
         gone_h += course.coats[at][0]

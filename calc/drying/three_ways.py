@@ -9,6 +9,7 @@ from calc.drying.coats import Layers, layers_of
 from calc.drying.law import FREEZING_F
 from calc.drying.room_water import Air, DryingCourse, follow
 from calc.numbers.measure import PINTS_PER_GALLON
+from calc.text.door import say
 
 HOURS_PER_DAY = 24
 PARTS = 12  # a step takes about such a part of a coat's water [-]
@@ -165,12 +166,12 @@ def three_ways(inputs: HumidityInputs) -> tuple[Way, Way, Way]:
     closed_airs = [room.air.with_other(leak, Fraction(0)) for leak in ends]
     machine_airs = [room.air.with_other(leak, dry_lb_per_h) for leak in ends]
     closed = Way(
-        "closed_hours", "Room closed", "closed",
+        "closed_hours", say("humidity.closed", "Room closed"), say("humidity.closed.short", "closed"),
         room.first(closed_airs, "low"), room.run(usual, "law"), room.last(closed_airs, "high"),
     )  # fmt: skip
     iced = inputs.may_ice()
     machine = Way(
-        "machine_hours", "Closed, dehumidifier on", "machine",
+        "machine_hours", say("humidity.with_machine", "Closed, dehumidifier on"), say("humidity.with_machine.short", "machine"),
         room.first(machine_airs, "low"),
         closed.law if iced else room.run(usual.with_other(leaks[0], dry_lb_per_h), "law"),
         closed.longest if iced else room.last(machine_airs, "high"),
@@ -189,7 +190,8 @@ def _window(room: Room) -> Way:
         longest = room.last([warm, cold], "high")
         if inputs.heat_held == "no":
             by_law = room.run(cold, "law")
-    return Way("window_hours", "Window open", "window", soonest, by_law, longest)
+    told, short = say("humidity.window", "Window open"), say("humidity.window.short", "window")
+    return Way("window_hours", told, short, soonest, by_law, longest)
 
 
 def _later(one: Run, other: Run) -> Run:

@@ -7,6 +7,10 @@ says the hazard, what it does and how to avoid it, in three short sentences.
 
 from dataclasses import dataclass
 
+from calc.evidence.local import CAUTIONS as LOCAL
+from calc.text.door import say
+from calc.text.language import TEXTS
+
 SIGNAL_WORDS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
 
 
@@ -20,6 +24,11 @@ class Caution:
     consequence: str
     avoidance: str
     source: str
+
+    @property
+    def word(self) -> str:
+        """The signal word as people read it."""
+        return say("signal." + self.signal, self.signal)
 
     @property
     def text(self) -> str:
@@ -316,15 +325,35 @@ CAUTIONS = (
         "Stop: look from the hatch only, stay out of the attic, and have an inspector settle it first.",
         "epa-vermiculite",
     ),
-)
+) + tuple([Caution(*row) for row in LOCAL])
 
 
 def caution(caution_id: str) -> Caution:
     """Return the caution with that id; raises KeyError for an id that is not in `CAUTIONS`."""
     for one in CAUTIONS:
         if one.id == caution_id:
-            return one
+            if not TEXTS:
+                return one
+            told = [say(key, english) for key, english in _texts(one)]
+            return Caution(one.id, one.signal, told[0], told[1], told[2], one.source)
     raise KeyError(caution_id)
+
+
+def _texts(one: Caution) -> list[tuple[str, str]]:
+    key = "caution." + one.id
+    return [
+        (key + ".hazard", one.hazard),
+        (key + ".consequence", one.consequence),
+        (key + ".avoidance", one.avoidance),
+    ]
+
+
+def texts() -> list[tuple[str, str]]:
+    """Return the (key, English) pairs of every caution and signal word."""
+    found = [("signal." + word, word) for word in SIGNAL_WORDS]
+    for one in CAUTIONS:
+        found += _texts(one)
+    return found
 
 
 def in_order(cautions: tuple[Caution, ...]) -> tuple[Caution, ...]:

@@ -7,6 +7,7 @@ A limit past its `review_by` is named by every build until somebody has looked a
 from dataclasses import dataclass
 from fractions import Fraction
 
+from calc.evidence import local
 from calc.numbers.words import lower, tidy
 
 DRUM_CUFT = Fraction(55 * 231, 1728)  # a drum of 55 gallons [cu ft], by definition
@@ -39,7 +40,7 @@ class Limit:
 PLACES = (
     ("Colorado", ("colorado", "co")),
     ("US military property", ("us military property", "military", "dod")),
-)
+) + local.PLACES
 """Places with limits of their own in `LIMITS`, and the words that mean them."""
 
 _SEEN, _NEXT = "2026-11-25", "2027-11-25"
@@ -62,7 +63,7 @@ LIMITS = (
          "the EPA or the state lead office", "cfr-745-83", _SEEN, _NEXT),
     Limit("lead-assisted", "", "lead", "assisted", Fraction(2), "sqft", False, "in housing with federal help the limit is 2 sq ft a room",
          "the housing agency", "cfr-35-1350", _SEEN, _NEXT),
-)  # fmt: skip
+) + tuple([Limit(*row) for row in local.LIMITS])  # fmt: skip
 
 
 def known_place(text: str) -> str | None:

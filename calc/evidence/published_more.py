@@ -274,4 +274,16 @@ MORE = (
         "Treat vermiculite insulation as if it held asbestos: leave it alone, and stay out of the attic.",
         "memory", "",
     ),
+    (
+        "home-service-hours", "Hours to take texture down and refinish a ceiling",
+        "Home-service pages", "", "About 20 hours for 500 sq ft",
+        "Texture removed and the ceiling refinished, about 20 hours for 500 sq ft. Two pages say so, and one may quote the other.",
+        "quoted", "2026-11-27",
+    ),
+    (
+        "high-board-article", "Estimating article on board hung high",
+        "A trade association", "", "Board above 10 ft",
+        "About 40 % more labor above 10 ft. An opinion.",
+        "quoted", "2026-11-27",
+    ),
 )  # fmt: skip

@@ -6,6 +6,7 @@ our record of the source (ISO 8601); it is empty where nobody has yet seen the s
 
 from dataclasses import dataclass
 
+from calc.evidence.local import SOURCES as LOCAL
 from calc.evidence.published import ROWS
 from calc.evidence.published_more import MORE
 
@@ -33,7 +34,7 @@ class Source:
     checked_on: str
 
 
-SOURCES = tuple([Source(*row) for row in ROWS + MORE])
+SOURCES = tuple([Source(*row) for row in ROWS + MORE + LOCAL])
 
 
 def source(source_id: str) -> Source:

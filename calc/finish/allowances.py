@@ -51,4 +51,9 @@ def skim_coat(*, area: Quantity) -> Quantity:
 
 def caulk(*, edge: Quantity) -> Quantity:
     """Return the tubes for two beads, quarter round, along `edge` [ft]: the first bead shrinks. Common practice, no source."""
-    return rounded_up(edge * BEADS * BEAD * BEAD * QUARTER_ROUND / TUBE, "tube")
+    return rounded_up(caulk_laid(edge=edge), "tube")
+
+
+def caulk_laid(*, edge: Quantity) -> Quantity:
+    """Return what two beads along `edge` [ft] take, in tubes and parts of a tube [-]. Common practice, no source."""
+    return edge * BEADS * BEAD * BEAD * QUARTER_ROUND / TUBE

@@ -5,6 +5,7 @@ it dries, so more is laid than stays; some more stays on tools and in pails.
 """
 
 from calc.numbers.quantity import Quantity, greatest
+from calc.text.door import say
 
 
 def even_fill(*, texture_depth: Quantity, open_part: Quantity) -> Quantity:
@@ -33,7 +34,7 @@ def heaviest(*, wet: Quantity, dry: Quantity, fill: Quantity, over: Quantity, co
 
     `wet` and `dry` [lb/sq ft] are the loads of the whole layer, `fill` and `over` [in] its parts, `coat` [in] one coat of the film.
     """
-    layer = (fill + over).named("whole layer", "in")
-    first = (wet * (fill + coat) / layer).named("first coat wet", "psf")
-    last = (dry + (wet - dry) * coat / layer).named("last coat wet", "psf")
+    layer = (fill + over).named(say("skim.layer", "whole layer"), "in")
+    first = (wet * (fill + coat) / layer).named(say("skim.layer.first", "first coat wet"), "psf")
+    last = (dry + (wet - dry) * coat / layer).named(say("skim.layer.last", "last coat wet"), "psf")
     return greatest(first, last).cited("geometry")

@@ -113,17 +113,19 @@ def skim(values: Values) -> Answer:
         unit="lb",
         places=0,
         rule="Compound laid, waste left out, times its weight.",
-        amount=amount.named("laid", "gal") * density,
+        amount=amount.named(say("skim.laid", "laid"), "gal") * density,
     )
     dry = dry_load(wet_weight=wet_weight, water=water, area=area)
-    wet = (wet_weight / area).named("whole layer wet", "psf")
+    wet = (wet_weight / area).named(say("skim.layer.wet", "whole layer wet"), "psf")
     peak = lines.add(
         name="peak_load_psf",
         label="Load at its heaviest",
         unit="psf",
         places=2,
         rule="The first coat wet, or all dry but the last coat wet: the greater.",
-        amount=heaviest(wet=wet, dry=dry.named("whole layer dry", "psf"), fill=fill, over=over, coat=coat),
+        amount=heaviest(
+            wet=wet, dry=dry.named(say("skim.layer.dry", "whole layer dry"), "psf"), fill=fill, over=over, coat=coat
+        ),
     )
     lines.add(
         name="water_to_dry_gal",
@@ -196,4 +198,5 @@ CALCULATOR = Calculator(
     example=(("rooms", "Living: 20' x 14'"), ("texture_depth_in", "1/8"), ("coats", "2"), ("coat_thickness_in", "1/16"), ("compound_lb_per_gal", "8.9")),
     one_of=("rooms", "area_sqft"),
     sources=("usg-ceiling-load", "compound-lightweight"),
+    always=("asbestos-first", "ceiling-load"),
 )  # fmt: skip

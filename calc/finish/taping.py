@@ -183,7 +183,7 @@ def taping(inputs: TapingInputs, typed: tuple[tuple[str, str], ...]) -> Answer:
     textbook = area * TEXTBOOK_SCREWS
     if plan is not None:
         laid = screws_sum(plan.screws).cited("geometry")
-        rule = say(
+        by_layout = say(
             "taping.screws.plan",
             "On every joist under a piece and at its ends, {apart} apart and at both edges, as in the plan.",
             apart=spacing,
@@ -199,7 +199,7 @@ def taping(inputs: TapingInputs, typed: tuple[tuple[str, str], ...]) -> Answer:
     else:
         sheet = given(screws_per_sheet(inputs.joist_spacing_in), "", "navedtra-14044", say("taping.a_sheet", "a sheet"))
         laid = (sheet * area / SHEET).cited("geometry")
-        rule = say(
+        by_layout = say(
             "taping.screws.sheets",
             "Sheets of {sheet} across the joists, a screw each {apart}.",
             apart=spacing,
@@ -215,7 +215,7 @@ def taping(inputs: TapingInputs, typed: tuple[tuple[str, str], ...]) -> Answer:
                 greatest(laid.named(say("taping.layout", "layout")), textbook.named(say("taping.textbook", "textbook")))
             ),
         )
-    lines.add(name="layout_screws", label="By the layout", unit="", places=0, rule=rule, amount=laid)
+    lines.add(name="layout_screws", label="By the layout", unit="", places=0, rule=by_layout, amount=laid)
     lines.add(
         name="textbook_screws",
         label="By the textbook",
@@ -226,12 +226,15 @@ def taping(inputs: TapingInputs, typed: tuple[tuple[str, str], ...]) -> Answer:
     )
     edge_ft = inputs.walls_ft if inputs.caulked_edge_ft is None else inputs.caulked_edge_ft
     if edge_ft is not None and edge_ft > 0:
-        rule = "Two beads of {bead}, quarter round, from tubes of {tube}: the first bead shrinks."
+        key, rule = "given", "Two beads of {bead}, quarter round, from tubes of {tube}: the first bead shrinks."
         if inputs.caulked_edge_ft is None:
-            rule += " All walls of your rooms; give 0 if trim covers the edge."
+            key, rule = (
+                "walls",
+                "Two beads of {bead}, quarter round, from tubes of {tube}: the first bead shrinks. All walls of your rooms; give 0 if trim covers the edge.",
+            )
         lines.add(
             name="caulk_tubes", label="Tubes of caulk", unit="", places=0, amount=caulk(edge=given(edge_ft, "ft")),
-            rule=say("taping.caulk." + ("walls" if inputs.caulked_edge_ft is None else "given"), rule, bead=measure.limit(BEAD.to("in"), "1/4 in", show), tube=number(TUBE_FLOZ, "fl oz", show == "metric")),
+            rule=say("taping.caulk." + key, rule, bead=measure.limit(BEAD.to("in"), "1/4 in", show), tube=number(TUBE_FLOZ, "fl oz", show == "metric")),
         )  # fmt: skip
     figure = say("taping.figure", "of compound, {rolls} of tape", rolls=words.plural(int(rolls.value), "roll"))
     return Answer(
@@ -390,4 +393,5 @@ CALCULATOR = Calculator(
     example=(("area_sqft", "280"), ("joint_ft", "96"), ("finish_level", "4"), ("caulked_edge_ft", "68")),
     one_of=("rooms", "area_sqft"),
     sources=("ga-214", "common-practice", "construction-estimating", "board-maker-compound"),
+    always=("dust-silica", "asbestos-layers"),
 )

@@ -293,4 +293,5 @@ CALCULATOR = Calculator(
     work_out=_work_out,
     example=(("year_built", "1964"), ("disturbed_sqft", "3"), ("earlier_work", "12 days ago: 4 sq ft"), ("paid_work", "yes")),
     sources=("cfr-745-82", "cfr-745-83", "cfr-35-1350", "cfr-1926-62", "common-practice"),
+    always=("local-rules",),
 )  # fmt: skip

@@ -9,6 +9,7 @@ from calc.core.fields import SHOW_IN, Field, Values, entries, entry_faults
 from calc.core.lines import Lines
 from calc.evidence.cautions import Caution, caution
 from calc.evidence.limits import Limit, known_place, limits_for
+from calc.evidence.local import LIMITS as OF_PLACES
 from calc.numbers import measure, words
 from calc.numbers.measure import MeasureFault, read_quantity
 from calc.numbers.quantity import Quantity, added, given
@@ -280,5 +281,6 @@ CALCULATOR = Calculator(
     work_out=_work_out,
     example=(("rooms", "Living: 20' x 14'"), ("more_areas", "Bedrooms: 420"), ("building", "house"), ("place", "Colorado")),
     one_of=("rooms", "area_sqft"),
-    sources=("cfr-61-145", "epa-1995-small-residence", "colorado-reg-8", "ufgs-13280a", "cfr-1926-1101", "epa-bans", "cfr-61-141", "common-practice", "epa-asbestos-in-your-home"),
+    sources=("cfr-61-145", "epa-1995-small-residence", "colorado-reg-8", "ufgs-13280a", "cfr-1926-1101", "epa-bans", "cfr-61-141", "common-practice", "epa-asbestos-in-your-home") + tuple([row[9] for row in OF_PLACES]),
+    always=("asbestos-layers", "local-rules"),
 )  # fmt: skip

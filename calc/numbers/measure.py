@@ -9,6 +9,7 @@ from fractions import Fraction
 
 from calc.numbers import words
 from calc.numbers.exact import round_half_up
+from calc.text.door import say
 
 INCHES_PER_FOOT = 12
 SQUARE_INCHES_PER_SQUARE_FOOT = 144
@@ -91,6 +92,8 @@ _LONGEST_NUMBER = 18  # digits in one number; longer is a slip of the finger, an
 class MeasureFault(ValueError):
     """Raised when a text is no quantity; the message is one sentence for the person who typed it."""
 
+    walls: tuple[int, ...] = ()  # the numbers of the walls of a room that are at fault, where they are known
+
 
 def tidy(text: str) -> str:
     """Return what was typed in plain marks: straight quotes, a hyphen for each dash, 1/2 for ½, single spaces."""
@@ -119,9 +122,9 @@ def read_length(text: str, bare_unit: str) -> Fraction:
     """
     plain = words.lower(tidy(text))
     if not plain:
-        raise MeasureFault("a length is missing")
+        raise MeasureFault(say("measure.length.missing", "a length is missing"))
     if plain.startswith("-"):
-        raise MeasureFault("a length cannot be negative")
+        raise MeasureFault(say("measure.length.negative", "a length cannot be negative"))
     feet_text, rest = _split_feet(plain, bare_unit)
     if feet_text is None:
         number_text, factor = _split_unit(plain, _LENGTH_UNITS)
@@ -132,13 +135,13 @@ def read_length(text: str, bare_unit: str) -> Fraction:
     if not rest:
         return feet * INCHES_PER_FOOT
     if feet.denominator != 1:
-        raise MeasureFault("give whole feet when inches follow them")
+        raise MeasureFault(say("measure.feet.whole", "give whole feet when inches follow them"))
     number_text, factor = _split_unit(rest, _LENGTH_UNITS)
     if factor is not None and factor != 1:
-        raise MeasureFault("only inches may follow feet")
+        raise MeasureFault(say("measure.feet.inches", "only inches may follow feet"))
     inches = _number(number_text, text)
     if inches >= INCHES_PER_FOOT:
-        raise MeasureFault("inches beside feet must be less than 12 (12 inches are a foot)")
+        raise MeasureFault(say("measure.inches.many", "inches beside feet must be less than 12 (12 inches are a foot)"))
     return feet * INCHES_PER_FOOT + inches
 
 
@@ -167,10 +170,10 @@ def read_quantity(text: str, unit: str) -> Fraction:
         return read_length(text, "ft") / INCHES_PER_FOOT
     plain = words.lower(tidy(text))
     if not plain:
-        raise MeasureFault("a number is missing")
+        raise MeasureFault(say("measure.number.missing", "a number is missing"))
     negative = plain.startswith("-")
     if negative and unit != "F":
-        raise MeasureFault("the number cannot be negative")
+        raise MeasureFault(say("measure.number.negative", "the number cannot be negative"))
     body = words.tidy(plain[1:]) if negative else plain
     if unit == "F":
         return _temperature(body, text, negative)
@@ -256,6 +259,8 @@ def shown(value: Fraction, unit: str, places: int, show_in: str) -> str:
         return words.decimal(value, places) + " °F"
     if unit == "%":
         return words.short_decimal(value, places) + " %"
+    if unit == "money":
+        return words.decimal(value, places)
     for name, customary_name, metric_name, factor in _SHOWN:
         if unit == name:
             if metric:
@@ -291,7 +296,7 @@ def _split_feet(plain: str, bare_unit: str) -> tuple[str | None, str]:
         if at > 0:
             rest = plain[at + len(mark) :]
             if mark != "'" and rest in _POWERS:
-                raise MeasureFault("that is an area or a volume, not a length")
+                raise MeasureFault(say("measure.length.area", "that is an area or a volume, not a length"))
             rest = words.tidy(rest)
             if rest.startswith("-"):
                 rest = words.tidy(rest[1:])
@@ -300,19 +305,19 @@ def _split_feet(plain: str, bare_unit: str) -> tuple[str | None, str]:
     if at > 0 and all([mark in _DIGITS for mark in plain[:at]]):
         rest = words.tidy(plain[at + 1 :])
         if not rest:
-            raise MeasureFault("inches are missing after the hyphen")
+            raise MeasureFault(say("measure.inches.missing", "inches are missing after the hyphen"))
         number_text, factor = _split_unit(rest, _LENGTH_UNITS)
         if "/" in number_text and " " not in number_text and "-" not in number_text:
             if factor is not None:  # 1-1/2 in is one and a half inches
                 return None, ""
             unit = " " + bare_unit
             raise MeasureFault(
-                "it can mean "
-                + plain.replace("-", " ", 1)
-                + unit
-                + " or "
-                + plain.replace("-", "' ", 1)
-                + '"; write the one that you mean'
+                say(
+                    "measure.hyphen",
+                    "it can mean {one} or {other}; write the one that you mean",
+                    one=plain.replace("-", " ", 1) + unit,
+                    other=plain.replace("-", "' ", 1) + '"',
+                )
             )
         return plain[:at], rest
     return None, ""
@@ -348,9 +353,9 @@ def _ratio(plain: str, typed: str) -> Fraction:
     top, _, bottom = plain.partition("/")
     below = _decimal(bottom, typed)
     if below == 0:
-        raise MeasureFault("a fraction cannot have 0 below the line")
+        raise MeasureFault(say("measure.fraction.zero", "a fraction cannot have 0 below the line"))
     if below > _LARGEST_BELOW:
-        raise MeasureFault("a fraction may have at most 1,000 below the line")
+        raise MeasureFault(say("measure.fraction.fine", "a fraction may have at most 1,000 below the line"))
     return _decimal(top, typed) / below
 
 
@@ -359,15 +364,15 @@ def _decimal(plain: str, typed: str) -> Fraction:
         whole, _, rest = plain.partition(".")
         groups = whole.split(",")
         if len(groups[0]) not in (1, 2, 3) or any([len(group) != 3 for group in groups[1:]]) or "," in rest:
-            raise MeasureFault("write decimals with a point, not a comma")
+            raise MeasureFault(say("measure.comma", "write decimals with a point, not a comma"))
         plain = plain.replace(",", "")
     whole, point, rest = plain.partition(".")
     if not (whole or rest) or any([mark not in _DIGITS for mark in whole + rest]) or (point and not rest and not whole):
         raise _no_number(typed)
     if len(whole + rest) > _LONGEST_NUMBER:
-        raise MeasureFault("the number has too many digits")
+        raise MeasureFault(say("measure.digits", "the number has too many digits"))
     return Fraction(int((whole or "0") + rest), 10 ** len(rest))
 
 
 def _no_number(typed: str) -> MeasureFault:
-    return MeasureFault("it is not a number that can be read")
+    return MeasureFault(say("measure.number", "it is not a number that can be read"))

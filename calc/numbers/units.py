@@ -41,6 +41,7 @@ _TO_METRIC = dict(_METRIC)
 _UNITS: tuple[tuple[str, tuple[tuple[str, int], ...], str, tuple[tuple[str, int], ...], str], ...] = (
     ("", (), "", (), ""),
     ("%", (), "%", (), "%"),
+    ("money", (), "", (), ""),
     ("in", (("in", 1),), "in", (("mm", 1),), "mm"),
     ("ft", (("ft", 1),), "ft", (("m", 1),), "m"),
     ("mil", (("mil", 1),), "mil", (("µm", 1),), "µm"),

@@ -6,6 +6,9 @@ arithmetic, so that each engine prints the same characters.
 
 from fractions import Fraction
 
+from calc.text.door import say
+from calc.text.language import TEXTS
+
 MINUS = "−"
 _DIGITS_IN_GROUP = 3
 QUOTED_LENGTH = 40  # letters of what was typed that a message shows
@@ -92,7 +95,10 @@ def padded(value: int, width: int) -> str:
 
 def plural(count: int, one: str, many: str = "") -> str:
     """Return `count` with its noun: '1 pail', '12 pails'."""
-    return whole(count) + " " + (one if count == 1 else many or one + "s")
+    noun = one if count == 1 else many or one + "s"
+    if TEXTS:
+        noun = say("noun." + one + (".one" if count == 1 else ".many"), noun)
+    return whole(count) + " " + noun
 
 
 def listed(items: list[str] | tuple[str, ...], joint: str = "and") -> str:
@@ -100,6 +106,8 @@ def listed(items: list[str] | tuple[str, ...], joint: str = "and") -> str:
     parts = list(items)
     if len(parts) < 2:
         return "".join(parts)
+    if TEXTS:
+        joint = say("joint." + joint, joint)
     return ", ".join(parts[:-1]) + " " + joint + " " + parts[-1]
 
 

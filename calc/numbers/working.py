@@ -8,7 +8,9 @@ from fractions import Fraction
 
 from calc.numbers import units, words
 from calc.numbers.quantity import Quantity
+from calc.text.door import say
 
+CENTS = 2  # decimals of money
 _FIGURE, _CHAIN, _SUM = 0, 1, 2  # how tightly a text holds together
 
 
@@ -21,7 +23,9 @@ def working(found: Quantity, unit: str, metric: bool) -> str:
 
 
 def number(value: Fraction, unit: str, metric: bool) -> str:
-    """Return `value` [in `unit`] to four figures with the unit's name, in `unit` or its metric counterpart."""
+    """Return `value` [in `unit`] to four figures with the unit's name, in `unit` or its metric counterpart; money to the cent."""
+    if unit == "money":
+        return words.decimal(value, CENTS)
     name = units.name_of(unit, metric)
     text = words.figures(units.in_metric(value, unit) if metric else value)
     return text + " " + name if name else text
@@ -36,13 +40,20 @@ def _clause(found: Quantity, unit: str, metric: bool) -> str:
     if how == "up":
         one, several = found.nouns
         count = words.plural(int(found.value), one, several) if one else words.whole(int(found.value))
-        return _label(found) + _equation(found.parts[0][1], "", metric) + ", up to " + count
+        sum_told = _equation(found.parts[0][1], "", metric)
+        return _label(found) + say("working.up", "{sum}, up to {count}", sum=sum_told, count=count)
     if how in ("greatest", "least"):
         shown = [_quoted(one) + number(one.to(unit), unit, metric) for _, one in found.parts]
-        kind = "greatest" if how == "greatest" else "least"
-        if len(shown) == 2:
-            kind = "greater" if how == "greatest" else "smaller"
-        return _label(found) + "the " + kind + " of " + words.listed(shown) + " is " + result
+        of = words.listed(shown)
+        if how == "greatest":
+            key, text = "greatest", "the greatest of {all} is {one}"
+            if len(shown) == 2:
+                key, text = "greater", "the greater of {all} is {one}"
+        else:
+            key, text = "least", "the least of {all} is {one}"
+            if len(shown) == 2:
+                key, text = "smaller", "the smaller of {all} is {one}"
+        return _label(found) + say("working." + key, text, all=of, one=result)
     return _label(found) + _equation(found, unit, metric)
 
 

@@ -146,4 +146,5 @@ CALCULATOR = Calculator(
     work_out=airflow,
     example=(("rooms", "Living: 20' x 14'"), ("ceiling_height_ft", "8"), ("machine_cfm", "600")),
     one_of=("rooms", "volume_cuft"),
+    always=("back-draft", "asbestos-first", "closed-air"),
 )

@@ -214,4 +214,5 @@ CALCULATOR = Calculator(
     example=(("rooms", "Living: 20' x 14'"), ("texture_thickness_in", "1/8"), ("texture_psf", "0.3"), ("water_gal_per_100sqft", "1.8")),
     one_of=("rooms", "area_sqft"),
     sources=("debris-density", "price-book", "gypsum-weight"),
+    always=("asbestos-first", "heavy-bag"),
 )  # fmt: skip

@@ -201,35 +201,31 @@ def sheeting(inputs: SheetingInputs, typed: tuple[tuple[str, str], ...]) -> Answ
         calculator="sheeting",
         inputs=typed,
         figure=words.plural(len(cut), "roll"),
-        figure_label="of floor film, " + words.plural(int(wall_rolls.value), "roll") + " of wall film",
-        sentence="Cut " + words.plural(len(lengths), "length") + " for the floor. Take " + words.plural(int(tape_rolls.value), "roll") + " of tape.",
+        figure_label=say("sheeting.figure", "of floor film, {rolls} of wall film", rolls=words.plural(int(wall_rolls.value), "roll")),
+        sentence=say(
+            "sheeting.sentence", "Cut {lengths} for the floor. Take {rolls} of tape.",
+            lengths=words.plural(len(lengths), "length"), rolls=words.plural(int(tape_rolls.value), "roll"),
+        ),
         lines=lines.tuple(),
         cautions=_cautions(inputs),
         notes=_notes(inputs, joints),
         drawing=_plan(inputs.rooms[0], by_room[0], inputs),
         items=_cuts(cut, roll_in, show),
-        items_title="How each roll is cut",
+        items_title=say("sheeting.items", "How each roll is cut"),
     )  # fmt: skip
 
 
 def _refuse(inputs: SheetingInputs) -> None:
     faults = []
     for name, label, width_ft in (
-        ("roll_width_ft", "floor film", inputs.roll_width_ft),
-        ("wall_film_width_ft", "wall film", inputs.wall_film_width_ft),
+        ("roll_width_ft", say("sheeting.floor_film", "floor film"), inputs.roll_width_ft),
+        ("wall_film_width_ft", say("sheeting.wall_film", "wall film"), inputs.wall_film_width_ft),
     ):
         if inputs.overlap_in * 2 > width_ft * INCHES_PER_FOOT:
-            message = (
-                "The "
-                + label
-                + " is "
-                + measure.shown(width_ft, "ft", 2, inputs.show_in)
-                + " wide, too narrow for laps of "
-            )
-            message += (
-                measure.shown(inputs.overlap_in, "in", 2, inputs.show_in)
-                + ". Take wider film, or a lap of at most half its width."
-            )
+            message = say(
+                "sheeting.fault.narrow", "The {film} is {width} wide, too narrow for laps of {lap}. Take wider film, or a lap of at most half its width.",
+                film=label, width=measure.shown(width_ft, "ft", 2, inputs.show_in), lap=measure.shown(inputs.overlap_in, "in", 2, inputs.show_in),
+            )  # fmt: skip
             faults.append(Fault(name, short_decimal(width_ft, 2), message, "10"))
     if faults:
         raise InputFault(tuple(faults))
@@ -286,9 +282,12 @@ def _cuts(cut: list[list[Fraction]], roll_in: Fraction, show: str) -> tuple[Item
     for at, lengths in enumerate(cut[:MOST_ITEMS]):
         pieces = ", ".join([measure.shown(length / INCHES_PER_FOOT, "ft", 2, show) for length in lengths])
         left = measure.shown((roll_in - total(lengths)) / INCHES_PER_FOOT, "ft", 2, show)
-        found.append(Item("Roll " + str(at + 1), left + " left", pieces, PRACTICE))
+        roll = say("sheeting.item", "Roll {number}", number=str(at + 1))
+        found.append(Item(roll, say("sheeting.item.left", "{length} left", length=left), pieces, PRACTICE))
     if len(cut) > MOST_ITEMS:
-        found.append(Item("And", words.plural(len(cut) - MOST_ITEMS, "more roll"), "Cut in the same way.", PRACTICE))
+        more = words.plural(len(cut) - MOST_ITEMS, "more roll")
+        last = say("sheeting.item.and", "And"), more, say("sheeting.item.same", "Cut in the same way.")
+        found.append(Item(*last, PRACTICE))
     return tuple(found)
 
 
@@ -300,19 +299,14 @@ def _cautions(inputs: SheetingInputs) -> tuple[Caution, ...]:
 
 
 def _notes(inputs: SheetingInputs, joints: int) -> tuple[str, ...]:
-    notes = []
-    if inputs.floor_work == "wet":
-        notes.append(
-            "Plastic, not cloth: cloth lets water through to the floor. Over it, paper or felt where boots go, rigid sheets where ladders stand."
-        )
-    else:
-        notes.append(
-            "For dust alone a cloth under the ladder keeps feet from slipping. Film still goes on walls and openings."
-        )
+    wet = say("sheeting.note.wet", "Plastic, not cloth: cloth lets water through to the floor. Over it, paper or felt where boots go, rigid sheets where ladders stand.")  # fmt: skip
+    dust = say("sheeting.note.dust", "For dust alone a cloth under the ladder keeps feet from slipping. Film still goes on walls and openings.")  # fmt: skip
+    notes = [wet if inputs.floor_work == "wet" else dust]
     if joints:
-        notes.append(words.plural(joints, "joint") + " across a strip: lap as written, and tape both faces.")
-    notes.append("Turn the blower off before an opening is closed, and open all when the work is done.")
-    notes.append("Tape in two steps: low-tack tape on the paint, duct tape on that.")
+        told_joints = words.plural(joints, "joint")
+        notes.append(say("sheeting.note.joints", "{joints} across a strip: lap as written, and tape both faces.", joints=told_joints))  # fmt: skip
+    notes.append(say("sheeting.note.blower", "Turn the blower off before an opening is closed, and open all when the work is done."))  # fmt: skip
+    notes.append(say("sheeting.note.tape", "Tape in two steps: low-tack tape on the paint, duct tape on that."))
     return tuple(notes)
 
 
@@ -345,20 +339,28 @@ def _plan(room: Room, strips: list[Strip], inputs: SheetingInputs) -> Drawing:
     )
     listed = "; ".join(
         [
-            "strip " + str(at + 1) + " " + measure.shown(one.length / INCHES_PER_FOOT, "ft", 2, inputs.show_in)
+            say(
+                "sheeting.plan.strip",
+                "strip {number} {length}",
+                number=str(at + 1),
+                length=measure.shown(one.length / INCHES_PER_FOOT, "ft", 2, inputs.show_in),
+            )
             for at, one in enumerate(strips[:MOST_ITEMS])
         ]
     )
     return Drawing(
-        title="Strips on the floor",
-        description=room.name + " from above, " + dimensions[0].text + " by " + dimensions[1].text + ": " + words.plural(len(strips), "strip") + ", " + listed + ".",
+        title=say("sheeting.plan", "Strips on the floor"),
+        description=say(
+            "sheeting.plan.told", "{room} from above, {east} by {north}: {strips}, {lengths}.",
+            room=room.name, east=dimensions[0].text, north=dimensions[1].text, strips=words.plural(len(strips), "strip"), lengths=listed,
+        ),
         width=wide,
         height=deep,
         stretch=Fraction(1),
         shapes=tuple(shapes),
         dimensions=dimensions,
         labels=tuple(labels),
-        scale_note=room.name + " from above, to scale, with the turn-up laid flat. North is up.",
+        scale_note=say("sheeting.plan.scale", "{room} from above, to scale, with the turn-up laid flat. North is up.", room=room.name),
     )  # fmt: skip
 
 
@@ -391,4 +393,5 @@ CALCULATOR = Calculator(
     ),
     work_out=_work_out,
     example=(("rooms", "Living: 20' x 14'; Den: E 14' S 6' W 4' S 5' W 10' N 11'"), ("ceiling_height_ft", "8")),
+    always=("closed-air",),
 )  # fmt: skip

@@ -134,4 +134,5 @@ CALCULATOR = Calculator(
     example=(("rooms", "Living: 20' x 14'"), ("texture_painted", "no"), ("tank_gal", "2")),
     one_of=("rooms", "area_sqft"),
     sources=("usg-ceiling-load",),
+    always=("asbestos-first", "live-wires", "ceiling-load", "wet-plastic"),
 )

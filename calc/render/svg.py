@@ -6,18 +6,15 @@ are written in tenths by whole-number arithmetic.
 
 from fractions import Fraction
 
-from calc.core.drawing import SHEET_HEIGHT, Dimension, Drawing, Label, Shape
+from calc.core.drawing import Dimension, Drawing, Label, Plan, Plot, Shape
 from calc.numbers.exact import round_half_up
+from calc.render import plan, plot
 from calc.render.escape import escaped
+from calc.render.ink import EDGE, LETTER, MIDDLE, PAGE_WIDTH, TENTHS, TICK, sheet
+from calc.render.ink import number as _number
 
-PAGE_WIDTH = 360
-LETTER = 14  # size of the lettering [units]
 LETTER_WIDTH = Fraction(15, 2)  # mean width of a letter at that size [units], for margins
-TICK = 4  # half a dimension tick [units]
 OFFSET = 14  # from the work to a dimension line [units]
-EDGE = 6  # empty edge round the sheet [units]
-TENTHS = 10
-MIDDLE = LETTER * TENTHS // 3  # from the middle of a line of lettering down to its foot [tenths]
 BESIDE = 6 * TENTHS  # from a point to the lettering beside it [tenths]
 ROW = LETTER + 5  # least distance between labels in the margin [units]
 
@@ -32,15 +29,26 @@ _HATCHES = (
 )
 
 
-def figure(drawing: Drawing, prefix: str) -> str:
-    """Return the drawing as an HTML figure with a caption; `prefix` keeps its ids apart from others on the page."""
+def figure(drawing: Drawing | Plan | Plot, prefix: str) -> str:
+    """Return the drawing as an HTML figure with a caption, a large plan as several; `prefix` keeps its ids apart from others on the page."""
+    if isinstance(drawing, Plan):
+        return "".join(
+            [
+                '<figure class="drawing plan">' + one + "<figcaption><b>" + escaped(title) + ".</b> "
+                + escaped(note) + "</figcaption></figure>"
+                for one, title, note in plan.drawings(drawing, prefix)
+            ]
+        )  # fmt: skip
+    if isinstance(drawing, Plot):
+        told = "<figcaption><b>" + escaped(drawing.title) + ".</b> " + escaped(drawing.note) + "</figcaption>"
+        return '<figure class="drawing">' + plot.drawing(drawing, prefix) + told + "</figure>"
     note = "<figcaption>" + escaped(drawing.title) + ". " + escaped(drawing.scale_note) + "</figcaption>"
     return '<figure class="drawing">' + svg(drawing, prefix) + note + "</figure>"
 
 
 def svg(drawing: Drawing, prefix: str) -> str:
     """Return the drawing as one inline SVG element with its title and text form."""
-    sheet = _Sheet(drawing)
+    page = _Sheet(drawing)
     used = [one.hatch for one in drawing.shapes]
     patterns = "".join(
         [
@@ -55,15 +63,11 @@ def svg(drawing: Drawing, prefix: str) -> str:
             if name in used
         ]
     )
-    body = [_shape(sheet, one, prefix) for one in drawing.shapes]
-    body += _dimensions(sheet, drawing.dimensions)
-    body += _labels(sheet, drawing.labels)
-    return (
-        '<svg class="sheet" viewBox="0 0 ' + str(PAGE_WIDTH) + " " + _number(sheet.height) + '" role="img" aria-labelledby="'
-        + prefix + "-title " + prefix + '-desc"><title id="' + prefix + '-title">' + escaped(drawing.title) + "</title>"
-        '<desc id="' + prefix + '-desc">' + escaped(drawing.description) + "</desc>"
-        + ("<defs>" + patterns + "</defs>" if patterns else "") + "".join(body) + "</svg>"
-    )  # fmt: skip
+    body = [_shape(page, one, prefix) for one in drawing.shapes]
+    body += _dimensions(page, drawing.dimensions)
+    body += _labels(page, drawing.labels)
+    content = ("<defs>" + patterns + "</defs>" if patterns else "") + "".join(body)
+    return sheet(page.height, prefix, drawing.title, drawing.description, content)
 
 
 class _Sheet:
@@ -73,12 +77,16 @@ class _Sheet:
         left = EDGE + _margin(drawing, "before", "left")
         right = EDGE + _margin(drawing, "after", "right")
         below = EDGE + (OFFSET + LETTER + 4 if [one for one in drawing.dimensions if one.side == "below"] else 0)
+        sides = [one.side for one in drawing.labels]
+        if "under" in sides:
+            below = max(below, EDGE + LETTER + 6)
+        above = EDGE + (LETTER + 2 if "over" in sides else 0)
         scale = (PAGE_WIDTH - left - right) / drawing.width
-        if drawing.height * drawing.stretch * scale > SHEET_HEIGHT:
-            scale = SHEET_HEIGHT / (drawing.height * drawing.stretch)
+        if drawing.height * drawing.stretch * scale > drawing.tallest:
+            scale = drawing.tallest / (drawing.height * drawing.stretch)
         self._scale_x, self._scale_y = scale * TENTHS, scale * drawing.stretch * TENTHS
         self._left = round_half_up(left * TENTHS)
-        self._base = EDGE * TENTHS + round_half_up(drawing.height * self._scale_y)
+        self._base = above * TENTHS + round_half_up(drawing.height * self._scale_y)
         self.right = self.x(drawing.width)
         in_margin = _spread([self.y(one.at[1]) for one in drawing.labels if one.side == "right"])
         at_side = _spread(
@@ -110,15 +118,19 @@ def _margin(drawing: Drawing, label_side: str, dimension_side: str) -> Fraction:
     for label in drawing.labels:
         if label.side == label_side or (label_side == "after" and label.side == "right"):
             needed.append(len(label.text) * LETTER_WIDTH + (OFFSET + 6 if label.side == "right" else 10))
+        elif label.side in ("over", "under"):
+            needed.append(len(label.text) * LETTER_WIDTH / 2)  # it may be wider than its wall
     for dimension in drawing.dimensions:
         if dimension.side == dimension_side:
             needed.append(len(dimension.text) * LETTER_WIDTH + OFFSET + TICK)
     return max(needed)
 
 
-def _shape(sheet: _Sheet, one: Shape, prefix: str) -> str:
-    points = " ".join([_number(sheet.x(x)) + "," + _number(sheet.y(y)) for x, y in one.points])
+def _shape(page: _Sheet, one: Shape, prefix: str) -> str:
+    points = " ".join([_number(page.x(x)) + "," + _number(page.y(y)) for x, y in one.points])
     classes = one.weight + (" old" if one.old else "")
+    if one.weight == "fault":
+        return '<polyline class="wrong' + (" old" if one.old else "") + '" fill="none" points="' + points + '"/>'
     if one.weight == "curve":
         return '<polyline class="' + ("dim" if one.old else "edge") + '" fill="none" points="' + points + '"/>'
     hatched = one.hatch in [name for name, _ in _HATCHES]
@@ -128,12 +140,12 @@ def _shape(sheet: _Sheet, one: Shape, prefix: str) -> str:
     return '<polygon class="' + classes + '"' + fill + ' points="' + points + '"/>'
 
 
-def _dimensions(sheet: _Sheet, dimensions: tuple[Dimension, ...]) -> list[str]:
+def _dimensions(page: _Sheet, dimensions: tuple[Dimension, ...]) -> list[str]:
     """Dimension lines with ticks; figures at the side are moved down so that none covers another."""
     parts = []
     last = -ROW * TENTHS
     for one in sorted(dimensions, key=lambda dimension: (-dimension.end[1], dimension.text)):
-        x1, y1, x2, y2 = sheet.x(one.start[0]), sheet.y(one.start[1]), sheet.x(one.end[0]), sheet.y(one.end[1])
+        x1, y1, x2, y2 = page.x(one.start[0]), page.y(one.start[1]), page.x(one.end[0]), page.y(one.end[1])
         if one.side == "left":
             x = x1 - OFFSET * TENTHS
             last = max((y1 + y2) // 2, last + ROW * TENTHS)
@@ -146,26 +158,30 @@ def _dimensions(sheet: _Sheet, dimensions: tuple[Dimension, ...]) -> list[str]:
     return parts
 
 
-def _labels(sheet: _Sheet, labels: tuple[Label, ...]) -> list[str]:
+def _labels(page: _Sheet, labels: tuple[Label, ...]) -> list[str]:
     """Labels where they belong; those in the margin are moved down so that none covers another."""
     parts = []
     last = -ROW * TENTHS
-    start = sheet.right + OFFSET * TENTHS
+    start = page.right + OFFSET * TENTHS
     for one in sorted(
         [label for label in labels if label.side == "right"], key=lambda label: (-label.at[1], label.text)
     ):
-        y = sheet.y(one.at[1])
+        y = page.y(one.at[1])
         last = max(y, last + ROW * TENTHS)
-        parts.append(_path("dim", sheet.x(one.at[0]), y, start, last))
+        parts.append(_path("dim", page.x(one.at[0]), y, start, last))
         parts.append(_text(start + 4 * TENTHS, last + MIDDLE, "start", one.text))
     for one in labels:
-        x, y = sheet.x(one.at[0]), sheet.y(one.at[1]) + MIDDLE
+        x, y = page.x(one.at[0]), page.y(one.at[1]) + MIDDLE
         if one.side == "on":
             parts.append(_text(x, y, "middle", one.text))
         elif one.side == "after":
             parts.append(_text(x + BESIDE, y, "start", one.text))
         elif one.side == "before":
             parts.append(_text(x - BESIDE, y, "end", one.text))
+        elif one.side == "over":
+            parts.append(_text(x, y - MIDDLE - BESIDE, "middle", one.text))
+        elif one.side == "under":
+            parts.append(_text(x, y - MIDDLE + LETTER * TENTHS + 2 * TENTHS, "middle", one.text))
     return parts
 
 
@@ -182,9 +198,3 @@ def _path(classes: str, x1: int, y1: int, x2: int, y2: int) -> str:
 def _text(x: int, y: int, anchor: str, text: str) -> str:
     place = '<text x="' + _number(x) + '" y="' + _number(y) + '" text-anchor="' + anchor + '">'
     return place + escaped(text) + "</text>"
-
-
-def _number(tenths: int) -> str:
-    """Return a coordinate [tenths of a unit, >= 0] as it is written in SVG."""
-    whole, rest = divmod(tenths, TENTHS)
-    return str(whole) + ("." + str(rest) if rest else "")

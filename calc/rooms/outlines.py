@@ -75,22 +75,22 @@ def rectangles(outline: tuple[tuple[Fraction, Fraction], ...]) -> list[tuple[Fra
     return found
 
 
-def crosses(outline: tuple[tuple[Fraction, Fraction], ...]) -> bool:
-    """Return whether two walls that are not neighbors meet; walls run two ways only, so boxes are enough."""
+def crossing(outline: tuple[tuple[Fraction, Fraction], ...]) -> tuple[int, int] | None:
+    """Return the first two walls (by their place, from 0, the later one first met) that are not neighbors and meet, or
+    None; walls run two ways only, so boxes are enough."""
     corners, _ = _whole(outline)
     boxes = []
     for at, (x, y) in enumerate(corners):
         after = corners[(at + 1) % len(corners)]
         boxes.append((min(x, after[0]), min(y, after[1]), max(x, after[0]), max(y, after[1])))
     count = len(boxes)
-    for first in range(count):
-        west, south, east, north = boxes[first]
-        last = count - 1 if first == 0 else count  # the first and the last wall are neighbors
-        for second in range(first + 2, last):
-            other = boxes[second]
+    for second in range(2, count):
+        west, south, east, north = boxes[second]
+        for first in range(1 if second == count - 1 else 0, second - 1):  # the first and the last wall are neighbors
+            other = boxes[first]
             if other[0] <= east and other[2] >= west and other[1] <= north and other[3] >= south:
-                return True
-    return False
+                return first, second
+    return None
 
 
 def covered_sqin(boxes: list[tuple[Fraction, Fraction, Fraction, Fraction]]) -> Fraction:

@@ -11,8 +11,11 @@ from fractions import Fraction
 from calc.numbers import measure, words
 from calc.numbers.exact import square_root, total
 from calc.numbers.measure import MeasureFault
-from calc.rooms import outlines
-from calc.rooms.walks import WALKED_EXAMPLE, is_glued, is_walk, side, step_of, walk
+from calc.rooms import nearest, outlines
+from calc.rooms.nearest import split_words
+from calc.rooms.walks import WALKED_EXAMPLE, WallFault, is_glued, is_walk, side, step_of, walk
+from calc.rooms.writing import sides_of, walked
+from calc.text.door import say
 
 LONGEST_NAME = 60  # letters of a room's name
 MOST_ROOMS = 40
@@ -118,58 +121,121 @@ class Room:
         return [value - lowest if self.toward in "EN" else highest - value for value in values]
 
 
-def read_rooms(text: str) -> tuple[tuple[Room, ...], tuple[tuple[str, str], ...]]:
-    """Return the rooms in `text`, and for each room that cannot be read (what was given, one sentence)."""
+@dataclass(frozen=True)
+class Refusal:
+    """A room that cannot be taken: what was `given`, its `name`, one sentence, the `nearest` room that can be read, and
+    the numbers of the `walls` at fault, from 1, where they are known; a wall that is missing has the number after the last."""
+
+    given: str
+    name: str
+    message: str
+    nearest: str
+    walls: tuple[int, ...]
+
+
+def read_rooms(text: str) -> tuple[tuple[Room, ...], tuple[Refusal, ...]]:
+    """Return the rooms in `text`, and why each of the others cannot be read."""
     rooms = []
     faults = []
-    chunks = [chunk for chunk in [words.tidy(part) for part in text.replace("\n", ";").split(";")] if chunk]
+    chunks = chunks_of(text)
     if len(chunks) > MOST_ROOMS:
-        return (), ((words.whole(len(chunks)) + " rooms", "Give at most " + str(MOST_ROOMS) + " rooms at a time."),)
+        most = say("rooms.most", "Give at most {most} rooms at a time.", most=str(MOST_ROOMS))
+        return (), (Refusal(words.plural(len(chunks), "room"), "", most, EXAMPLE, ()),)
     for number, chunk in enumerate(chunks):
-        try:
-            rooms.append(_read_room(chunk, "Room " + str(number + 1)))
-        except MeasureFault as fault:
-            faults.append((chunk, str(fault.args[0])))
+        room, refusal = read_one(chunk, number + 1)
+        if room is not None:
+            rooms.append(room)
+        elif refusal is not None:
+            faults.append(refusal)
     return tuple(rooms), tuple(faults)
+
+
+def chunks_of(text: str) -> list[str]:
+    """Return what is written of each room, in single spaces: rooms stand on lines or between ;."""
+    return [chunk for chunk in [words.tidy(part) for part in text.replace("\n", ";").split(";")] if chunk]
+
+
+def read_one(chunk: str, number: int) -> tuple[Room | None, Refusal | None]:
+    """Return the room in `chunk`, the `number`-th [-, from 1] of all, or why it cannot be read."""
+    unnamed = say("rooms.unnamed", "Room {number}", number=str(number))
+    try:
+        return _read_room(chunk, unnamed), None
+    except MeasureFault as fault:
+        name, body = parted(chunk)
+        form = nearest.form(name, body, _works) or EXAMPLE
+        message = say("rooms.try", "{why}; try {form}.", why=str(fault.args[0]), form=form)
+        return None, Refusal(chunk, name or unnamed, message, form, fault.walls)
+
+
+def _works(chunk: str) -> bool:
+    try:
+        _read_room(chunk, "")
+    except MeasureFault:
+        return False
+    return True
 
 
 def _read_room(chunk: str, unnamed: str) -> Room:
     name, body = _named(chunk)
     if len(name) > LONGEST_NAME:
         raise MeasureFault(
-            "The name " + words.quoted(name) + " is longer than " + str(LONGEST_NAME) + " letters. Shorten it."
+            say(
+                "rooms.name",
+                "The name {name} is longer than {most} letters",
+                name=words.quoted(name),
+                most=str(LONGEST_NAME),
+            )
         )
     name = name or unnamed
     if not body or (body == chunk and body != "x" and not [mark for mark in body if mark in "0123456789"]):
-        raise MeasureFault((words.quoted(body) if body else name) + " has no size. Write it like " + EXAMPLE + ".")
-    parts = _split_words(body, ("slope", "less", "at"))
+        raise MeasureFault(say("rooms.size", "{given} has no size", given=words.quoted(body) if body else name))
+    parts = split_words(body)
     try:
         outline = _outline(parts[0][1])
-        slope, toward = Fraction(0), "N"
-        cutouts: list[tuple[Fraction, Fraction]] = []
-        holes = []
-        last = ""
-        for at, (keyword, value) in enumerate(parts[1:]):
-            if keyword == "slope":
-                if "slope" in [one for one, _ in parts[1 : at + 1]]:
-                    raise MeasureFault("the slope stands twice; a room has one")
-                slope, toward = _slope(value)
-            elif keyword == "less":
-                cutouts.append(_cut_out(value, outline))
-            elif last == "less":
-                holes.append(_hole(cutouts[-1], value, outline))
-            else:
-                raise MeasureFault("a place (at …) stands right after the cut-out that it belongs to")
-            last = keyword
-        room = Room(name, outline, slope, toward, tuple(cutouts), tuple(holes))
-        if room.ceiling_area_sqft() <= 0:
-            raise MeasureFault("the cut-outs take away the whole ceiling")
+        return _over(name, outline, parts[1:])
     except MeasureFault as fault:
-        raise MeasureFault(name + ": " + str(fault.args[0]) + ".") from None
+        raise WallFault(name + ": " + str(fault.args[0]), fault.walls) from None
+
+
+def _over(name: str, outline: tuple[tuple[Fraction, Fraction], ...], parts: list[tuple[str, str]]) -> Room:
+    """The ceiling over `outline`: its slope and cut-outs, in the order written."""
+    slope, toward = Fraction(0), "N"
+    cutouts: list[tuple[Fraction, Fraction]] = []
+    holes = []
+    last = ""
+    for at, (keyword, value) in enumerate(parts):
+        if keyword == "slope":
+            if "slope" in [one for one, _ in parts[:at]]:
+                raise MeasureFault(say("rooms.slopes", "the slope stands twice; a room has one"))
+            slope, toward = _slope(value)
+        elif keyword == "less":
+            cutouts.append(_cut_out(value, outline))
+        elif last == "less":
+            holes.append(_hole(cutouts[-1], value, outline))
+        else:
+            raise MeasureFault(say("rooms.place", "a place (at …) stands right after the cut-out that it belongs to"))
+        last = keyword
+    room = Room(name, outline, slope, toward, tuple(cutouts), tuple(holes))
+    if room.ceiling_area_sqft() <= 0:
+        raise MeasureFault(say("rooms.cut_outs", "the cut-outs take away the whole ceiling"))
     return room
 
 
 def _named(chunk: str) -> tuple[str, str]:
+    name, body = parted(chunk)
+    if words.lower(name) in SHAPE_LETTERS and ":" not in chunk and not is_walk(chunk):
+        raise MeasureFault(
+            say(
+                "rooms.shape",
+                "Room {name}: walk round a room of that shape, like {example}, or put a colon after the letter where it is its name",
+                name=name,
+                example=WALKED_EXAMPLE,
+            )
+        )
+    return name, body
+
+
+def parted(chunk: str) -> tuple[str, str]:
     """Return the room's name, '' where it has none, and the rest: parted by a colon, or where the size begins."""
     head, colon, rest = chunk.partition(":")
     before = words.lower(head).split(" ")
@@ -177,24 +243,15 @@ def _named(chunk: str) -> tuple[str, str]:
     if colon and not in_slope:
         return words.tidy(head), words.tidy(rest)
     every = chunk.split(" ")
-    walked = is_walk(chunk)
+    walked_round = is_walk(chunk)
     for at, word in enumerate(every):
         follows = at + 1 == len(every) or _is_number(every[at + 1]) or step_of(every[at + 1]) is not None
-        if _is_number(word) or (walked and step_of(word) is not None and (follows or is_glued(word))):
+        if _is_number(word) or (walked_round and step_of(word) is not None and (follows or is_glued(word))):
             name = " ".join(every[:at])
             while name and name[-1] in " ,=-–":
                 name = name[:-1]
-            if words.lower(name) in SHAPE_LETTERS and not walked:
-                raise MeasureFault(
-                    "Room "
-                    + name
-                    + ": walk round a room of that shape, like "
-                    + WALKED_EXAMPLE
-                    + ". Where the letter is its name, put a colon after it, like "
-                    + name
-                    + ": 20' x 14'."
-                )
-            return name, " ".join(every[at:])
+            begun = step_of(name) is not None and "x" not in words.lower(chunk)  # a walk of one wall so far
+            return ("", chunk) if begun or words.lower(name) == "x" else (name, " ".join(every[at:]))
     return "", chunk
 
 
@@ -205,67 +262,70 @@ def _is_number(word: str) -> bool:
     return bool(plain) and plain[0] in "0123456789"
 
 
-def _split_words(body: str, keywords: tuple[str, ...]) -> list[tuple[str, str]]:
-    """Return [('', text before the first keyword), (keyword, text after it), ...]."""
-    parts: list[tuple[str, list[str]]] = [("", [])]
-    for word in body.split(" "):
-        if words.lower(word) in keywords:
-            parts.append((words.lower(word), []))
-        else:
-            parts[-1][1].append(word)
-    return [(keyword, " ".join(found)) for keyword, found in parts]
-
-
 def _outline(text: str) -> tuple[tuple[Fraction, Fraction], ...]:
     if not text:
-        raise MeasureFault("its size is missing, like 20' x 14'")
-    if is_walk(text):
-        return walk(text)
+        raise MeasureFault(say("rooms.missing", "its size is missing"))
+    plain = walked(text)
+    if is_walk(plain):
+        return walk(plain)
+    if step_of(plain.split(" ")[0]) is not None and "x" not in words.lower(plain):
+        raise WallFault(say("walls.four", "it takes at least four walls to close round a floor"), (2,))
     length, width = _pair(text)
     zero = Fraction(0)
     return ((zero, zero), (length, zero), (length, width), (zero, width))
 
 
 def _pair(text: str) -> tuple[Fraction, Fraction]:
-    sides = _sides(text)
+    sides = sides_of(text)
     numbers = [word for word in sides[0].split(" ") if _is_number(word) and "/" not in word]
     if len(sides) == 1 and len(numbers) == 2 and len(sides[0].split(" ")) == 2:
-        raise MeasureFault("put an x between the two sides, like " + " x ".join(numbers))
+        raise MeasureFault(say("rooms.x", "put an x between the two sides"))
     if len(sides) == 3:
-        raise MeasureFault(words.quoted(text) + " is not two sides; the height has a field of its own")
+        raise MeasureFault(
+            say("rooms.height", "{text} is not two sides; the height has a field of its own", text=words.quoted(text))
+        )
     if len(sides) != 2:
         raise MeasureFault(
-            words.quoted(text)
-            + " is not two sides, like 20' x 14', nor a walk round, like E 14' S 6' W 4' S 5' W 10' N 11'"
+            say("rooms.sides", "{text} is not two sides, nor a walk round it wall by wall", text=words.quoted(text))
         )
     if len(numbers) == 2 and len(sides[0].split(" ")) == 2 and measure.is_bare(numbers[0]):
         raise MeasureFault(
-            words.quoted(sides[0])
-            + " is two numbers. Where one belongs to the name, put a colon after it, like Bed 2: 10' x 12'"
+            say(
+                "rooms.two",
+                "{text} is two numbers, and where one belongs to the name it takes a colon after it",
+                text=words.quoted(sides[0]),
+            )
         )
     for at in (0, 1):
         if measure.is_bare(sides[at]) and measure.is_in_other_unit(sides[1 - at]):
-            raise MeasureFault(
-                words.quoted(sides[at])
-                + " has no unit and "
-                + words.quoted(sides[1 - at])
-                + " has one; write both with theirs"
+            raise WallFault(
+                say(
+                    "rooms.units",
+                    "{one} has no unit and {other} has one; write both with theirs",
+                    one=words.quoted(sides[at]),
+                    other=words.quoted(sides[1 - at]),
+                ),
+                (at + 1,),
             )
-    return side(sides[0]), side(sides[1])
-
-
-def _sides(text: str) -> list[str]:
-    plain = words.lower(measure.tidy(text)).replace("×", "x").replace("*", "x").replace(" by ", " x ")
-    return [words.tidy(one) for one in plain.split("x")]
+    found = []
+    for at in (0, 1):
+        try:
+            found.append(side(sides[at]))
+        except MeasureFault as fault:
+            raise WallFault(str(fault.args[0]), (at + 1,)) from None
+    return found[0], found[1]
 
 
 def _cut_out(text: str, outline: tuple[tuple[Fraction, Fraction], ...]) -> tuple[Fraction, Fraction]:
     """The two sides of a cut-out [in], which must go into the room one way or the other."""
-    one, other = _pair(text)
+    try:
+        one, other = _pair(text)
+    except MeasureFault as fault:
+        raise MeasureFault(str(fault.args[0])) from None
     east, north = Room("", outline, Fraction(0), "N", ()).size_ft()
     long, short = max(east, north) * measure.INCHES_PER_FOOT, min(east, north) * measure.INCHES_PER_FOOT
     if max(one, other) > long or min(one, other) > short:
-        raise MeasureFault("a cut-out of " + words.quoted(text) + " is larger than the room")
+        raise MeasureFault(say("rooms.large", "a cut-out of {text} is larger than the room", text=words.quoted(text)))
     return one, other
 
 
@@ -273,9 +333,11 @@ def _hole(
     size: tuple[Fraction, Fraction], place: str, outline: tuple[tuple[Fraction, Fraction], ...]
 ) -> tuple[Fraction, Fraction, Fraction, Fraction]:
     """A cut-out in its place: how far east and north of the room's southwest corner, `at 6' x 3'`."""
-    sides = _sides(place)
+    sides = sides_of(place)
     if len(sides) != 2:
-        raise MeasureFault("a place is written at 6' x 3': how far east, and how far north")
+        raise MeasureFault(
+            say("rooms.at", "a place is written {example}: how far east, and how far north", example="at 6' x 3'")
+        )
     west = min([x for x, _ in outline]) + measure.read_length(sides[0], "ft")
     south = min([y for _, y in outline]) + measure.read_length(sides[1], "ft")
     hole = (west, south, west + size[0], south + size[1])
@@ -286,7 +348,7 @@ def _hole(
         if wide > 0 and deep > 0:
             inside += wide * deep
     if inside != size[0] * size[1]:
-        raise MeasureFault("a cut-out lies outside the room")
+        raise MeasureFault(say("rooms.outside", "a cut-out lies outside the room"))
     return hole
 
 
@@ -298,11 +360,19 @@ def _slope(text: str) -> tuple[Fraction, str]:
         parts = parts[:1]
     rise, mark, run = parts[0].partition(":")
     if len(parts) != 1 or not mark:
-        raise MeasureFault("a slope is written 4:12 or 4:12 N, not " + words.quoted(text))
+        raise MeasureFault(
+            say(
+                "rooms.slope",
+                "a slope is written {one} or {other}, not {text}",
+                one="4:12",
+                other="4:12 N",
+                text=words.quoted(text),
+            )
+        )
     run_number = measure.read_number(run)
     if run_number == 0:
-        raise MeasureFault("a slope cannot have a run of 0")
+        raise MeasureFault(say("rooms.run", "a slope cannot have a run of 0"))
     slope = measure.read_number(rise) / run_number
     if slope * RUN_IN > STEEPEST_SLOPE:
-        raise MeasureFault("a slope may rise at most " + str(STEEPEST_SLOPE) + ":12")
+        raise MeasureFault(say("rooms.steep", "a slope may rise at most {most}", most=str(STEEPEST_SLOPE) + ":12"))
     return slope, toward

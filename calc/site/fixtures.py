@@ -69,12 +69,11 @@ def fixtures(inputs: FixturesInputs, typed: tuple[tuple[str, str], ...]) -> Answ
     after_ft = inputs.ceiling_height_ft - inputs.drop_in / INCHES_PER_FOOT
     if after_ft <= 0:
         too_low = measure.shown(inputs.drop_in, "in", 4, show)
-        message = (
-            "A ceiling "
-            + measure.shown(inputs.ceiling_height_ft, "ft", 2, show)
-            + " high cannot come down by "
-            + too_low
-            + ". Lower it by less."
+        message = say(
+            "fixtures.fault.low",
+            "A ceiling {height} high cannot come down by {drop}. Lower it by less.",
+            height=measure.shown(inputs.ceiling_height_ft, "ft", 2, show),
+            drop=too_low,
         )
         raise InputFault((Fault("drop_in", too_low, message, "1/2"),))
     lowering = Lowering(inputs.drop_in, inputs.face_burns, after_ft * INCHES_PER_FOOT, show)
@@ -83,9 +82,11 @@ def fixtures(inputs: FixturesInputs, typed: tuple[tuple[str, str], ...]) -> Answ
     if not high_enough:
         items.append(
             Item(
-                "The ceiling itself",
+                say("fixtures.ceiling", "The ceiling itself"),
                 "stop",
-                "It comes down to " + lowering.told(lowering.after_in) + ". " + height_told,
+                say("fixtures.ceiling.low", "It comes down to {height}.", height=lowering.told(lowering.after_in))
+                + " "
+                + height_told,
                 ("irc-r305",),
             )
         )
@@ -110,31 +111,35 @@ def fixtures(inputs: FixturesInputs, typed: tuple[tuple[str, str], ...]) -> Answ
         )
     comes_down = lines.shown("drop_in")
     if counts[2]:
-        figure, label = words.plural(counts[2], "stop"), "before the ceiling may come down by " + comes_down
+        figure = words.plural(counts[2], "stop")
+        under = say("fixtures.figure.stop", "before the ceiling may come down by {drop}", drop=comes_down)
     elif counts[1]:
-        figure, label = (
-            words.plural(counts[1], "fixture needs", "fixtures need") + " work",
-            "for a ceiling " + comes_down + " lower",
-        )
+        needing = words.plural(counts[1], "fixture needs", "fixtures need")
+        figure = say("fixtures.work", "{fixtures} work", fixtures=needing)
+        under = say("fixtures.figure.work", "for a ceiling {drop} lower", drop=comes_down)
     else:
-        figure, label = "All fit", "under a ceiling " + comes_down + " lower, by these figures"
+        figure = say("fixtures.fit", "All fit")
+        under = say("fixtures.figure.fit", "under a ceiling {drop} lower, by these figures", drop=comes_down)
     return Answer(
         calculator="fixtures",
         inputs=typed,
         figure=figure,
-        figure_label=label,
-        sentence=words.plural(counts[0], "fits", "fit") + ", " + words.plural(counts[1], "needs work", "need work") + ", "
-        + words.plural(counts[2], "stops", "stop") + ". The ceiling will be " + lines.shown("lower_height_ft") + " high. " + height_told,
+        figure_label=under,
+        sentence=say(
+            "fixtures.sentence", "{fits}, {work}, {stops}. The ceiling will be {height} high.",
+            fits=words.plural(counts[0], "fits", "fit"), work=words.plural(counts[1], "needs work", "need work"),
+            stops=words.plural(counts[2], "stops", "stop"), height=lines.shown("lower_height_ft"),
+        ) + " " + height_told,
         lines=lines.tuple(),
         cautions=_cautions(inputs.fixtures),
         notes=(
-            "Heights are from finished floor to finished ceiling, at the lowest place.",
-            "The code that your building department has adopted governs, and may be an older or stricter edition.",
-            "The one who fits a thing by law is the one who moves it: electrician, sprinkler contractor, alarm company.",
+            say("fixtures.note.heights", "Heights are from finished floor to finished ceiling, at the lowest place."),
+            say("fixtures.note.code", "The code that your building department has adopted governs, and may be an older or stricter edition."),
+            say("fixtures.note.who", "The one who fits a thing by law is the one who moves it: electrician, sprinkler contractor, alarm company."),
         ),
         drawing=None,
         items=tuple(items),
-        items_title="One by one",
+        items_title=say("fixtures.items", "One by one"),
     )  # fmt: skip
 
 

@@ -325,4 +325,5 @@ CALCULATOR = Calculator(
     fields=(HEIGHT, PERSON, FLOOR, GAP, BASE, LEANING, SHOW_IN),
     work_out=_work_out,
     example=(("ceiling_height_ft", "9"), ("person_height_in", "5' 10\""), ("floor", "clear")),
+    always=("fall-ladder",),
 )

@@ -76,36 +76,45 @@ def takeoff(values: Values) -> Answer:
         ),
         lines=lines.tuple(),
         cautions=(),
-        notes=tuple([_read_back(room, show) for room in rooms_given] + [say("takeoff.note.alone", LEAVE_ALONE)]),
+        notes=tuple([read_back(room, show) for room in rooms_given] + [say("takeoff.note.alone", LEAVE_ALONE)]),
         drawing=_plan(rooms_given, show),
     )  # fmt: skip
 
 
-def _read_back(room: Room, show_in: str) -> str:
+def read_back(room: Room, show_in: str) -> str:
+    """Return how a room was understood, in a sentence."""
     east, north = room.size_ft()
-    text = (
-        room.name
-        + ": read as "
-        + measure.shown(east, "ft", 2, show_in)
-        + " × "
-        + measure.shown(north, "ft", 2, show_in)
+    text = say(
+        "takeoff.read",
+        "{room}: read as {east} × {north}",
+        room=room.name,
+        east=measure.shown(east, "ft", 2, show_in),
+        north=measure.shown(north, "ft", 2, show_in),
     )
     if len(room.outline) > 4:
-        text += " overall, " + words.plural(len(room.outline), "wall")
+        text += say("takeoff.read.walls", " overall, {walls}", walls=words.plural(len(room.outline), "wall"))
     if room.slope:
-        text += (
-            ", rising " + words.short_decimal(room.slope * rooms.RUN_IN, 2) + " in 12 to the " + _COMPASS[room.toward]
+        text += say(
+            "takeoff.read.slope",
+            ", rising {rise} in 12 to the {side}",
+            rise=words.short_decimal(room.slope * rooms.RUN_IN, 2),
+            side=_side(room.toward),
         )
     if room.cutouts:
-        text += ", less " + words.plural(len(room.cutouts), "cut-out")
+        text += say("takeoff.read.less", ", less {cutouts}", cutouts=words.plural(len(room.cutouts), "cut-out"))
         if room.cutouts_overlap():
-            text += ", which overlap and are counted once where they do"
+            text += say("takeoff.read.overlap", ", which overlap and are counted once where they do")
         if len(room.holes) < len(room.cutouts):
-            text += ". Board still covers a cut-out whose place is not given (at …)"
+            text += say("takeoff.read.covered", ". Board still covers a cut-out whose place is not given (at …)")
     return text + "."
 
 
-_COMPASS = {"N": "north", "E": "east", "S": "south", "W": "west"}
+def _side(toward: str) -> str:
+    if toward == "N":
+        return say("side.north", "north")
+    if toward == "E":
+        return say("side.east", "east")
+    return say("side.south", "south") if toward == "S" else say("side.west", "west")
 
 
 def _plan(room_list: tuple[Room, ...], show_in: str) -> Drawing | None:
@@ -130,12 +139,12 @@ def _plan(room_list: tuple[Room, ...], show_in: str) -> Drawing | None:
         dimensions.append(
             Dimension((zero, bottom), (zero, bottom + depth), "left", measure.shown(north, "ft", 2, show_in))
         )
-        labels.append(Label(_inside(points), "on", room.name))
+        labels.append(Label(inside(points), "on", room.name))
         widest = max(widest, width)
         bottom = bottom + depth + gap
-    described = [_read_back(room, show_in) for room in room_list]
+    described = [read_back(room, show_in) for room in room_list]
     return Drawing(
-        title="Plan of the ceiling",
+        title=say("takeoff.plan", "Plan of the ceiling"),
         description=" ".join(described),
         width=widest,
         height=bottom - gap,
@@ -143,7 +152,7 @@ def _plan(room_list: tuple[Room, ...], show_in: str) -> Drawing | None:
         shapes=tuple(shapes),
         dimensions=tuple(dimensions),
         labels=tuple(labels),
-        scale_note="Seen from above, to scale. North is up.",
+        scale_note=say("takeoff.plan.scale", "Seen from above, to scale. North is up."),
     )
 
 
@@ -156,7 +165,7 @@ def _gap_in(room_list: tuple[Room, ...]) -> Fraction:
     return max(widest * ROW_FOR_DIMENSION / SHEET_WIDTH, deep * ROW_FOR_DIMENSION / left_for_rooms)
 
 
-def _inside(points: tuple[tuple[Fraction, Fraction], ...]) -> tuple[Fraction, Fraction]:
+def inside(points: tuple[tuple[Fraction, Fraction], ...]) -> tuple[Fraction, Fraction]:
     """A point inside the outline for the name: the middle of the widest stretch at some height."""
     levels = sorted([point[1] for point in points])
     best = (Fraction(0), points[0])

@@ -17,7 +17,7 @@ AFTER = re.compile(r"[^×÷+−=;()√“]*")  # what stands behind a number: it
 PICKED = re.compile(r"the (greater|smaller|greatest|least) of (.+) is (.+)")
 UP = re.compile(r"(.+), up to (−?[\d,]+)(?: [^\d;]+)?")
 IN_PINT = {
-    "": "", "%": "percent", "in": "inch", "ft": "foot", "mil": "mil_length", "sq in": "inch**2", "sq ft": "foot**2", "cu in": "inch**3", "cu ft": "foot**3",
+    "": "", "money": "", "%": "percent", "in": "inch", "ft": "foot", "mil": "mil_length", "sq in": "inch**2", "sq ft": "foot**2", "cu in": "inch**3", "cu ft": "foot**3",
     "cu yd": "yard**3", "gal": "gallon", "lb": "pound", "h": "hour", "days": "day", "psi": "psi", "in of water": "inch_H2O", "lb/sq ft": "pound/foot**2",
     "lb/gal": "pound/gallon", "lb/cu ft": "pound/foot**3", "lb/cu yd": "pound/yard**3", "grains/lb": "grain/pound", "cu ft/min": "foot**3/minute", "an hour": "1/hour",
     "pints a day": "pint/day", "gal per 100 sq ft": "gallon/(100*foot**2)", "sq ft/gal": "foot**2/gallon", "Btu/h": "Btu/hour", "kW": "kilowatt",

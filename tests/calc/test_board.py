@@ -672,7 +672,7 @@ REFUSED = [
     ({"joist_spacing_in": "0"}, "joist_spacing_in", "too small"),
     ({"rooms": "A: 1' x 10'"}, "rooms", "narrower than the joists"),
     ({"rooms": "A: 10 x 10 less 4 x 4 at 8 x 8"}, "rooms", "outside the room"),
-    ({"rooms": "A: E 10 N 10 W 5 S 12 W 5 N 2"}, "rooms", "crosses or touches itself"),
+    ({"rooms": "A: E 10 N 10 W 5 S 12 W 5 N 2"}, "rooms", "crosses or touches wall 1"),
     ({"sheet_lengths_ft": "12", "longest_sheet_ft": "10"}, "sheet_lengths_ft", "longest that does is 10 ft"),
     ({"sheet_lengths_ft": "8, x"}, "sheet_lengths_ft", "is no sheet length"),
     ({"existing_ceiling_in": "2", "board_thickness_in": "5/8"}, "existing_ceiling_in", "No stock screw"),

@@ -13,7 +13,7 @@ from calc.numbers import measure
 
 UNIT_ENDINGS = {
     "in": "_in", "ft": "_ft", "sqft": "_sqft", "gal": ("_gal", "gallons"), "cuft": "_cuft", "cuyd": "_cuyd", "lb": "_lb", "psf": "_psf",
-    "psi": "_psi", "lb/gal": "_lb_per_gal", "%": "_pct", "F": "_f", "h": ("hours", "hours_low", "hours_high"), "cfm": "_cfm", "mil": "_mil",
+    "psi": "_psi", "lb/gal": "_lb_per_gal", "%": "_pct", "money": "_sum", "F": "_f", "h": ("hours", "hours_low", "hours_high"), "cfm": "_cfm", "mil": "_mil",
     "per_h": "_per_hour", "gal/100sqft": "_gal_per_100sqft", "sqft/gal": "_sqft_per_gal", "pt/day": "_pt_per_day", "Btu/h": "_btu_per_h",
     "gr/lb": "_gr_per_lb", "inwc": "_inwc", "sqin": "_sqin", "h psi": "_h_psi", "kW": "_kw", "": "",
 }  # fmt: skip
@@ -78,7 +78,7 @@ def test_unknown_names_are_named():
     assert [fault.field for fault in faults] == ["colour"]
     assert "texture_depth_in" in faults[0].message
     _, faults = catalogue.work_out("plaster", {})
-    assert "humidity or paint" in faults[0].message
+    assert "shopping or offer" in faults[0].message
 
 
 def test_every_fault_comes_at_once():

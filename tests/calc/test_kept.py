@@ -31,7 +31,7 @@ def as_told(kept):
 def test_values_are_those_of_the_edition_before(calculator):
     asked = [("example", dict(calculator.example))]
     asked += [(vector["id"], vector["inputs"]) for name, vector in check_table.vectors() if name == calculator.name]
-    left = {name: list(rows) for name, rows in KEPT[calculator.name].items()}
+    left = {name: list(rows) for name, rows in KEPT.get(calculator.name, {}).items()}
     for name, inputs in asked:
         if left.get(name):  # a row that came later has nothing before it
             assert values(calculator, inputs) == as_told(left[name].pop(0)), name

@@ -19,6 +19,7 @@ COUNT = int(os.environ.get("WORKINGS", "250"))
 COUNTED: dict[str, tuple[str, ...]] = {
     "board": ("sheets", "screw_length_in"),
     "carry": ("longest_stock_ft",),
+    "compare": ("ways_open", "ways_open_after", "ways_not_known", "ways_closed"),
     "decision": ("ways_open", "ways_open_after", "ways_not_known", "ways_closed"),
     "drying": ("vapor_pressure_psi",),
     "humidity": (
@@ -27,7 +28,13 @@ COUNTED: dict[str, tuple[str, ...]] = {
         "dew_point_f",
     ),
     "fixtures": ("fixtures_that_fit", "fixtures_with_work", "fixtures_that_stop"),
+    "plan": (
+        *(f"{what}_{end}" for what in ("working_days", "calendar_days") for end in ("low", "high")),
+        "labor_hours_low",
+        "labor_hours_high",
+    ),
     "sheeting": ("rolls",),
+    "shopping": ("sheets", "labor_hours_low", "labor_hours_high"),
 }
 # Whose lines are not yet made of quantities.
 OUTSIDE: tuple[str, ...] = ()

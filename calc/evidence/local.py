@@ -1,0 +1,21 @@
+"""What an edition adds to the registers for its own place and people: rows of sources, cautions, places, limits and rules.
+
+The book's own edition adds nothing. Another one is written by its build (`handbook.firm.local`), which adds and never takes away.
+"""
+
+from fractions import Fraction
+
+SOURCES: tuple[tuple[str, str, str, str, str, str, str, str], ...] = ()
+"""Rows of `calc.evidence.sources.Source`."""
+
+CAUTIONS: tuple[tuple[str, str, str, str, str, str], ...] = ()
+"""Rows of `calc.evidence.cautions.Caution`."""
+
+PLACES: tuple[tuple[str, tuple[str, ...]], ...] = ()
+"""Places as in `calc.evidence.limits.PLACES`."""
+
+LIMITS: tuple[tuple[str, str, str, str, Fraction, str, bool, str, str, str, str, str], ...] = ()
+"""Rows of `calc.evidence.limits.Limit`."""
+
+RULES: tuple[tuple[str, str, str, str, str, str], ...] = ()
+"""(id, place, what is told, source, reviewed on, review by) of what a place asks for once asbestos was found."""

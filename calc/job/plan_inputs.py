@@ -1,0 +1,153 @@
+"""What a plan asks, and how dates are read."""
+
+from calc.common.inputs import COAT_THICKNESS, COATS, HEIGHT, HUMIDITY, ROOMS, TEMPERATURE, TEXTURE_DEPTH_OR_NONE
+from calc.core.fields import Fault, Field, InputFault, Values, entries
+from calc.decision.decision import facts_of
+from calc.decision.questions import WAYS, question
+from calc.decision.verdict import CLEARED, CLOSED, Look, cleared
+from calc.drying.air import vapor_pressure_psi
+from calc.drying.drying import refusals
+from calc.drying.law import BASIS_THICKNESS_IN, basis_h, scaled, thickness_band
+from calc.job.calendar import day_of_iso
+from calc.job.labor import Asked
+from calc.numbers import words
+from calc.text.door import say
+
+FULL_PCT = 100
+LICENSED = "licensed-removal"
+
+
+def _dates_faults(text: str) -> tuple[tuple[str, str], ...]:
+    """(entry, what is wrong with it) for each entry that is no date."""
+    found = []
+    for one in entries(text):
+        if day_of_iso(one) is None:
+            found.append(
+                (
+                    one,
+                    say(
+                        "plan.fault.date",
+                        "{text} is no date. Write the year, month and day: 2027-03-15.",
+                        text=words.quoted(one),
+                    ),
+                )
+            )
+    return tuple(found)
+
+
+WAY = Field(
+    name="way", label="Way", kind="choice", unit="",
+    help="The guide tells which ways are open for this ceiling.",
+    example="wet-scrape", choices=WAYS,
+)  # fmt: skip
+PEOPLE = Field(
+    name="people", label="People at work", kind="count", unit="",
+    help="Board goes up with two, or with one and a lift.",
+    example="2", lowest="1", highest="6", default="2",
+)  # fmt: skip
+HOURS_PER_DAY = Field(
+    name="hours_per_day", label="Hours of work a day", kind="count", unit="",
+    help="Without breaks. The day starts at 8.",
+    example="8", lowest="2", highest="12", default="8", source="common-practice",
+)  # fmt: skip
+START = Field(
+    name="start_day", label="First day", kind="text", unit="",
+    help="Year, month, day. Leave it empty to count days from a Monday.",
+    example="2027-03-15", required=False, check=_dates_faults,
+)  # fmt: skip
+WEEK = Field(
+    name="work_week", label="Days of work", kind="choice", unit="",
+    help="On the other days coats dry and laboratories rest.",
+    example="mon-fri", default="mon-fri",
+    choices=(("mon-fri", "Monday to Friday"), ("mon-sat", "Monday to Saturday"), ("all", "Every day"), ("weekend", "Weekends only")),
+)  # fmt: skip
+DAYS_OFF = Field(
+    name="days_off", label="Days off", kind="list", unit="",
+    help="Holidays and days away, one date a line.",
+    example="2027-03-19", required=False, rare=True, check=_dates_faults,
+)  # fmt: skip
+PAINT_COATS = Field(
+    name="paint_coats", label="Coats of paint", kind="count", unit="",
+    help="Put 0 where somebody else primes and paints.",
+    example="2", lowest="0", highest="4", default="2", source="common-practice",
+)  # fmt: skip
+LABORATORY_LOW = Field(
+    name="laboratory_days_low", label="Laboratory, at the soonest", kind="count", unit="",
+    help="Days from taking the samples to the report.",
+    example="3", lowest="0", highest="60", default="3", source="common-practice", rare=True,
+)  # fmt: skip
+LABORATORY_HIGH = Field(
+    name="laboratory_days_high", label="Laboratory, at the latest", kind="count", unit="",
+    help="Ask the inspector. Ten days are usual where nobody pays for haste.",
+    example="10", lowest="0", highest="60", default="10", source="common-practice", rare=True,
+)  # fmt: skip
+PACE = Field(
+    name="pace_pct", label="Your hours against the book's", kind="percent", unit="%",
+    help="100 takes the book's hours. A first job takes 150 or more.",
+    example="150", lowest="25", highest="400", default="100", rare=True,
+)  # fmt: skip
+ASBESTOS = tuple([question(name).field for name, _ in CLEARED])
+JOB = (
+    ROOMS, HEIGHT, TEXTURE_DEPTH_OR_NONE, COATS, COAT_THICKNESS, PAINT_COATS, TEMPERATURE, HUMIDITY, PEOPLE, HOURS_PER_DAY, START, WEEK,
+    DAYS_OFF, LABORATORY_LOW, LABORATORY_HIGH, PACE,
+)  # fmt: skip
+"""What the work and its calendar go by, whichever way is taken."""
+WORKS_ON = (
+    ("mon-fri", (True, True, True, True, True, False, False)),
+    ("mon-sat", (True, True, True, True, True, True, False)),
+    ("all", (True, True, True, True, True, True, True)),
+    ("weekend", (False, False, False, False, False, True, True)),
+)
+
+
+def facts_given(values: Values) -> dict[str, str]:
+    """Return the answers to the questions of the choice of way, 'unknown' for what was not asked or not answered."""
+    return facts_of(dict(values.given))
+
+
+def refuse_closed(way: str, values: Values) -> None:
+    """Raise InputFault where the answers about the ceiling close the way [id of `calc.decision.questions.WAYS`]."""
+    look = Look(facts_given(values))
+    at = [name for name, _ in WAYS].index(way)
+    if look.ranks[at] == CLOSED:
+        message = say(
+            "plan.fault.closed",
+            "{way} is closed for this ceiling: {reason} Choose another way.",
+            way=dict(WAYS)[way],
+            reason=look.reasons(at)[0][0],
+        )
+        open_ways = [name for place, (name, _) in enumerate(WAYS) if look.ranks[place] != CLOSED]
+        raise InputFault((Fault("way", way, message, (open_ways + [LICENSED])[0]),))
+
+
+def asked_of(values: Values, way: str) -> Asked:
+    """Return what the work goes by. Raises InputFault where the air dries nothing, or the laboratory's days are turned round."""
+    faults = refusals(values)
+    low, high = values.count("laboratory_days_low"), values.count("laboratory_days_high")
+    if low > high:
+        message = say(
+            "plan.fault.laboratory",
+            "The laboratory takes {low} days at the soonest and {high} at the latest. Turn them round.",
+            low=str(low),
+            high=str(high),
+        )
+        faults += (Fault("laboratory_days_low", str(low), message, LABORATORY_LOW.example),)
+    if faults:
+        raise InputFault(faults)
+    thickness_in, basis = (
+        values.number("coat_thickness_in"),
+        basis_h(vapor_pressure_psi(values.number("temperature_f")), values.number("humidity_pct")),
+    )
+    return Asked(
+        way=way,
+        rooms=values.rooms(),
+        height_ft=values.number("ceiling_height_ft"),
+        coats=values.count("coats"),
+        paint_coats=values.count("paint_coats"),
+        settled=cleared(facts_given(values)),
+        coat=scaled(thickness_band(thickness_in), basis),
+        fill=scaled(thickness_band(values.number("texture_depth_in") + thickness_in), basis),
+        joint=scaled(thickness_band(BASIS_THICKNESS_IN), basis),
+        laboratory_days=(low, high),
+        pace=values.number("pace_pct") / FULL_PCT,
+    )
