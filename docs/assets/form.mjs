@@ -1,12 +1,13 @@
 // @ts-check
-// The forms of a page. Same-named fields are one figure: typed once, it stands everywhere. The engines check and
-// answer; this file only carries texts to them and shows what comes back.
+// The forms of a page. Same-named fields are one figure. The engines check and answer; this carries texts and shows what comes back.
 
-import { door, engines, figures, root } from './early.mjs';
+import { brought, door, engines, figures, job, root } from './early.mjs';
 import { NotOnDevice, Superseded } from './engine.mjs';
+import { openTo } from './folds.mjs';
 import { button, element } from './make.mjs';
-import { $, $$, brokenParts, described, hasOwn, inputsOf, showFaults, takes, voice, why, words } from './section.mjs';
-import { inLines, inOneLine, link, LONGEST_LINK, readLink, shelf, wellFormed } from './state.mjs';
+import { $, $$, brokenParts, complete, controls, controlsOf, described, hasOwn, head, inputsOf, showFaults, showsExample, takes, voice, why, words } from './section.mjs';
+import { whyNotYet } from './notyet.mjs';
+import { inLines, inOneLine, link, LONGEST_LINK, openLink, shelf, shelfOf, wellFormed } from './state.mjs';
 import { judge } from './verdict.mjs';
 
 /** @typedef {import('./section.mjs').Control} Control */
@@ -17,14 +18,10 @@ const MEGABYTE = 1_000_000;
 const PAUSE = 250; // milliseconds without a keystroke after which figures are put by
 
 /** @returns {Promise<unknown>} done when the small engine runs, or cannot */
-export function startForms() {
+export async function startForms() {
   const sections = $$('.calc');
-  if (!sections.length) return Promise.resolve();
-  const earlier = shelf('earlier-figures', root);
-  const brought = shelf('figures-of-a-link', root);
-  /** @type {Map<string, Control[]>} */
-  const controls = new Map();
-  for (const control of $$('.calc [name]')) controls.set(control.name, [...(controls.get(control.name) || []), control]);
+  if (!sections.length) return undefined;
+  const earlier = shelf(shelfOf('earlier-figures', job), root);
   // On the page of a way the answers about the ceiling are carried without a field of their own.
   const carried = new Map(/** @type {[string, string][]} */ (`${$('.verdict')?.dataset.facts ?? ''} ${$('.verdict')?.dataset.carries ?? ''}`.split(' ').filter(Boolean).map((/** @type {string} */ name) => [name, ''])));
   const names = new Set([...controls.keys(), ...carried.keys()]);
@@ -39,27 +36,28 @@ export function startForms() {
   const { say, show } = voice(() => anchor);
 
   /** @param {string} name */
-  const valueOf = (name) => wellFormed(controls.get(name)?.[0].value ?? carried.get(name) ?? '').trim();
-  /** @param {string} name @param {string} text @param {Control} [except] */
-  const put = (name, text, except) => {
+  const valueOf = (name) => wellFormed(controls.get(name)?.value ?? carried.get(name) ?? '').trim();
+  /** @param {string} name @param {string} text */
+  const put = (name, text) => {
     if (carried.has(name)) carried.set(name, text);
-    controls.get(name)?.forEach((one) => {
-      if (one !== except && takes(one, text)) one.value = one instanceof HTMLTextAreaElement ? inLines(text) : text;
-    });
+    const control = controls.get(name);
+    if (!control || !takes(control, text)) return;
+    control.value = control instanceof HTMLTextAreaElement ? inLines(text) : text;
+    control.dispatchEvent(new Event('filled'));
   };
   /** The value that a field has when nobody has typed. @param {string} name */
-  const usual = (name) => controls.get(name)?.[0].dataset.default ?? '';
-  /** A choice takes only what it offers; a link may hold something else. @param {ReturnType<typeof readLink>} from */
+  const usual = (name) => controls.get(name)?.dataset.default ?? '';
+  /** A choice takes only what it offers; a link may hold something else. @param {Awaited<ReturnType<typeof openLink>>} from */
   const dropUnoffered = (from) => {
     for (const [name, text] of from.values) {
-      if (takes(controls.get(name)?.[0], text)) continue;
+      if (takes(controls.get(name), text)) continue;
       from.values.delete(name);
-      from.dropped.push(`${name}=${text}`);
+      if (controls.get(name)?.type !== 'hidden') from.dropped.push(`${name}=${text}`);
     }
     return from;
   };
   /** What lies on the device for the fields of this page. @returns {Record<string, string | undefined>} */
-  const onDevice = () => Object.fromEntries(Object.entries(figures.read()).filter(([name, text]) => names.has(name) && takes(controls.get(name)?.[0], text)));
+  const onDevice = () => Object.fromEntries(Object.entries(figures.read()).filter(([name, text]) => names.has(name) && takes(controls.get(name), text)));
   /** What differs from the usual values, in the order of the page. */
   const typed = () => new Map([...names]
     .map((name) => /** @type {[string, string]} */ ([name, valueOf(name)]))
@@ -77,10 +75,11 @@ export function startForms() {
     }
     const facts = ($('.verdict')?.dataset.facts ?? '').split(' ');
     judge(new Map([...values].filter(([name]) => facts.includes(name))));
-    const address = link(anchor, values);
+    document.dispatchEvent(new Event('figures'));
+    const address = link(anchor, complete(values));
     if (seen === location.hash && (values.size || seen.includes('?'))) { // else a jump is on its way, and is told in a moment
       // The address is marked as this page's own: whoever comes back to it wants the newest figures, not those of then.
-      history.replaceState({ ...history.state, figures: figures.works ? 'kept' : 'loose' }, '', address || location.pathname);
+      history.replaceState({ ...history.state, figures: figures.works ? 'kept' : 'loose', job }, '', address || location.pathname);
       seen = location.hash;
     }
     const where = address.length > LONGEST_LINK ? 'A link cannot hold them either: leave this page open.' : 'The link in the address still holds your figures.';
@@ -102,15 +101,18 @@ export function startForms() {
     askAgain(changed);
   }
 
-  /** @param {string[]} changed fields; each form that has one of them is asked again, its example gone */
+  /** @param {string[]} changed fields; each form that goes by one of them is asked again, and no form shows its example now */
   function askAgain(changed) {
     for (const name of changed) touched.add(name);
-    for (const section of sections) if ($$('[name]', section).some((one) => changed.includes(one.name))) work(section);
+    const asked = sections.filter((section) => controlsOf(section).some((one) => changed.includes(one.name)));
+    for (const section of [...asked, ...sections.filter((one) => !asked.includes(one) && showsExample(one))]) work(section);
   }
 
   /** Take away what stands in a section: no example and no old answer beside figures that are not its own. @param {HTMLElement} section @param {string} text */
   function clearAnswer(section, text) {
     $('.result', section).dataset.shows = 'nothing';
+    head(section, '–', text);
+    section.dispatchEvent(new CustomEvent('emptied', { bubbles: true }));
     $('.origin', section).textContent = text;
     $('.slot', section).replaceChildren();
     $('.tools', section).hidden = true;
@@ -123,7 +125,7 @@ export function startForms() {
    */
   async function work(section, { loud = false, engine = 'small' } = {}) {
     const result = $('.result', section);
-    if (result.dataset.shows === 'example') clearAnswer(section, 'Working it out …');
+    if (showsExample(section)) clearAnswer(section, 'Working it out …');
     const onLoading = /** @param {string} which */ (which) => {
       if (loud) show(section, which === 'full' ? `Loading the full engine (${sizeText()}) …` : 'Starting the engine …');
     };
@@ -137,28 +139,31 @@ export function startForms() {
         if (told.length && !loud) say(section, told.map((fault) => fault.message).join(' '), false);
         // What is typed may be on its way to something right; what was emptied is gone, and so is its answer.
         if (!shown.has(section) || found.faults.some((/** @type {Fault} */ one) => !asked[one.field])) {
-          clearAnswer(section, why(section, found.faults, asked));
+          clearAnswer(section, why(found.faults, asked));
         } else {
           result.dataset.shows = 'earlier';
+          section.dispatchEvent(new CustomEvent('emptied', { bubbles: true }));
           $('.origin', section).textContent = 'The answer to your figures before. The ones above do not work yet.';
         }
         return;
       }
       showFaults(section, [], false, touched);
       result.dataset.shows = 'answer';
-      const open = $('.working', section)?.open;
+      const open = $$('.slot details[open]', section).map((one) => one.className);
       const before = shown.get(section)?.inputs === JSON.stringify(asked) ? shown.get(section)?.text : null;
       $('.slot', section).innerHTML = found.html; // written and escaped by calc.render
-      if (open) $('.working', section).open = true;
+      for (const one of $$('.slot details', section)) one.open = open.includes(one.className);
+      const [strong, label] = $('.figure', section).childNodes;
+      head(section, strong.textContent, (label?.textContent.trim() ?? '') + (hasOwn(section) ? '' : ' · by the usual values'));
       $('.origin', section).textContent = `Worked out from your figures: ${described(section)}.`;
       $('.tools', section).hidden = false;
       $('.by', section).textContent = words(answered.engine, engine, before, answered.text);
-      say(section, `Answer: ${$('.figure', section)?.textContent}. ${$('.sentence', section)?.textContent}`, loud);
+      say(section, [whyNotYet(section), `Answer: ${$('.figure', section)?.textContent}`, $('.sentence', section)?.textContent].filter(Boolean).join('. '), loud);
       feed(section, found.answer.answers);
       shown.set(section, { inputs: JSON.stringify(asked), text: answered.text });
       section.dataset.engine = answered.engine;
-      section.dispatchEvent(new CustomEvent('answered', { detail: found.answer }));
-      if (loud) $('.figure', section)?.scrollIntoView({ block: 'center' });
+      section.dispatchEvent(new CustomEvent('answered', { detail: found.answer, bubbles: true }));
+      if (loud) section.scrollIntoView();
     } catch (error) {
       if (error instanceof Superseded) return;
       const text = error instanceof NotOnDevice
@@ -178,8 +183,8 @@ export function startForms() {
     const calculator = section.dataset.calculator || '';
     for (const control of $$(`[data-fed-by^="${calculator} "]`)) {
       const line = lines.find((one) => control.dataset.fedBy === `${calculator} ${one.name}`);
-      const other = control.closest('.calc');
-      const typed = $$('[name]', section).some((one) => known[one.name] !== undefined && !(other && $(`[name="${one.name}"]`, other)));
+      const other = controlsOf(control.closest('.calc'));
+      const typed = controlsOf(section).some((one) => known[one.name] !== undefined && !other.includes(one));
       if (!line || !typed || (control.value && control.dataset.fed !== control.value)) continue;
       const text = String(line.value); // both stand in the same unit, which the form shows beside the field
       if (control.value === text) continue;
@@ -200,7 +205,7 @@ export function startForms() {
   // What stands in the fields when the page opens: a link first, else what was typed last. An address that this page
   // wrote itself is no link: the device holds the same or something newer.
   known = onDevice();
-  const linked = dropUnoffered(readLink(location.hash, names));
+  const linked = dropUnoffered(await openLink(location.hash, names));
   const own = history.state?.figures;
   const brings = linked.given && !own && linked.values.size > 0 && !carriesOn(linked.values);
   const foreign = linked.given && !own && (brings || !linked.values.size); // from elsewhere, though maybe broken
@@ -216,11 +221,14 @@ export function startForms() {
   if (opening.size || foreign) keep();
   if (foreign) for (const section of sections) clearAnswer(section, NONE);
   if (linked.given || opening.size) showPlace();
+  if (opening.size) $('main').dataset.filled = ''; // a customer's one screen shows answers then, and no form
   figures.watch(refresh);
 
   /** Bring the place of the address into sight. A customer's one screen is read from its top. */
   function showPlace() {
-    if ($('main').dataset.kind !== 'screen') document.getElementById(anchor)?.scrollIntoView({ behavior: 'instant' });
+    if ($('main').dataset.kind === 'screen') return;
+    openTo(document.getElementById(anchor));
+    document.getElementById(anchor)?.scrollIntoView({ behavior: 'instant' });
   }
 
   /**
@@ -280,9 +288,11 @@ export function startForms() {
    * @param {Map<string, unknown>} given by a link or by the device
    */
   function answerAll(given) {
-    const wanted = sections.filter((section) => hasOwn(section) || $$('[name]', section).some((one) => given.has(one.name)));
+    const wanted = sections.filter((section) => hasOwn(section) || controlsOf(section).some((one) => given.has(one.name)));
+    if (!wanted.length) return Promise.resolve();
     const first = wanted.filter((section) => section.id === anchor);
-    return Promise.all([...first, ...wanted.filter((section) => !first.includes(section))].map((section) => work(section)));
+    const rest = sections.filter((section) => !wanted.includes(section)); // these go by the usual values
+    return Promise.all([...first, ...wanted.filter((section) => !first.includes(section)), ...rest].map((section) => work(section)));
   }
 
   for (const section of sections) {
@@ -316,7 +326,6 @@ export function startForms() {
     section.addEventListener('input', (/** @type {Event} */ event) => {
       const control = /** @type {Control} */ (event.target);
       if (!control.name) return;
-      put(control.name, control.value, control);
       anchor = section.id;
       // The question goes out first; the door drops all but the newest. Keeping waits for a pause in the typing, or
       // for the page to be left.
@@ -327,11 +336,15 @@ export function startForms() {
     section.addEventListener('pointerdown', warm, { once: true });
     section.addEventListener('focusin', warm, { once: true });
   }
-  for (const left of ['pagehide', 'visibilitychange']) addEventListener(left, () => keeping && keep());
+  // Also once the field is left: what is tapped next, such as the link for the customer, goes by the address.
+  for (const left of ['pagehide', 'visibilitychange', 'change']) addEventListener(left, () => keeping && keep());
   // A plain jump inside the page, and the way back to one, keeps the figures in the address; a link brings its own.
-  addEventListener('hashchange', () => {
-    seen = location.hash;
-    const now = dropUnoffered(readLink(seen, names));
+  addEventListener('hashchange', async () => {
+    const came = location.hash;
+    seen = ''; // nothing is written over the address until it is read
+    const now = dropUnoffered(await openLink(came, names));
+    if (came !== location.hash) return; // another one is on its way
+    seen = came;
     anchor = placeOf(now.anchor);
     if (!now.given || history.state?.figures) return keep();
     if (!now.values.size) {

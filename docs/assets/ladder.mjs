@@ -1,77 +1,102 @@
 // @ts-check
-// On a ladder: one step in sight, large, with two targets for a thumb. Ticks are those of the page. A hold point asks to
-// be met. The instruction comes whole; each hazard stands over it as a row with its signal word, which opens to the rest.
+// On a ladder: one step in sight, large, with two targets for a thumb. The instruction comes first and whole; under it what
+// can hurt, with what to do about it. Ticks are those of the page. A hold point is met by a box of its own.
 
+import { copied, drawingOf, hazardRow, textOf, wordsOf } from './copies.mjs';
+import { job, root } from './early.mjs';
 import { button, element } from './make.mjs';
+import { phaseList, phasesOf } from './phases.mjs';
+import { shelf, shelfOf } from './state.mjs';
 import { startTimers } from './timers.mjs';
 
 const SWIPE = 60; // pixels that a finger has to travel
+const LINE = 20; // pixels of a part in sight that show how it begins
+const SCREENFUL = 0.8; // of what is in sight, that reading on moves by
+// What has to have been in sight before a step is done: the instruction whole, and of its own cautions the word and what to do.
+const TO_MEET = '.ladder-do, .ladder-know, .whole .signal, .whole .what, .whole strong, .whole[open] .hazard';
 
 export function startLadder() {
-  const rows = /** @type {HTMLElement[]} */ ([...document.querySelectorAll('.step, .hold')]);
+  const rows = /** @type {HTMLElement[]} */ ([...document.querySelectorAll('.steps > :is(.step, .hold)')]);
   const first = document.querySelector('.steps');
-  if (!rows.length || !first || !('showModal' in HTMLDialogElement.prototype)) return;
+  if (!rows.length || !first || typeof HTMLDialogElement === 'undefined' || !('showModal' in HTMLDialogElement.prototype)) return;
+  const phases = phasesOf(rows);
+  const places = shelf(shelfOf('place', job), root); // the step that was in sight last, by page
+  const box = (/** @type {HTMLElement} */ row) => /** @type {HTMLInputElement} */ (row.querySelector('input[data-step]'));
+  const isHold = (/** @type {HTMLElement} */ row) => row.classList.contains('hold');
   let at = 0;
   /** @type {any} */
   let lock = null;
+  /** Of each part that has to be met, whether its begin and its end have been in sight. @type {Map<Element, {top: boolean, bottom: boolean}>} */
+  let met = new Map();
+  /** The tick of a hold point in this view. @type {HTMLInputElement | null} */
+  let check = null;
 
   const dialog = document.createElement('dialog');
   dialog.className = 'ladder';
   dialog.setAttribute('aria-label', 'One step at a time');
   const top = element('div', 'ladder-top');
-  const where = element('p', 'where');
+  const where = phases.length ? button('quiet where', '', () => showPhases(list.hidden)) : element('p', 'where');
   const close = button('quiet', 'Close', () => dialog.close());
   top.append(where, close);
   const body = element('div', 'ladder-body');
-  body.tabIndex = -1;
+  body.tabIndex = 0;
+  body.setAttribute('role', 'region');
+  const list = element('nav', 'ladder-phases');
+  list.hidden = true;
+  list.setAttribute('aria-label', 'Phases of the work');
   const foot = element('div', 'ladder-foot');
   const back = button('quiet', 'Back', () => go(at - 1));
-  const done = button('act', 'Done, next', () => finish());
-  foot.append(back, done);
+  const undo = button('quiet undo', 'Not done', () => unTick());
+  const more = button('quiet more', 'Read on', readOn);
+  const done = button('act', '', () => {});
+  // The second half of a double tap belongs to the step before, and ticks nothing.
+  done.addEventListener('click', (event) => event.detail < 2 && finish());
+  foot.append(back, undo, more, done);
+  const told = element('p', 'unseen');
+  told.setAttribute('role', 'status');
   const timers = startTimers();
-  dialog.append(top, body, foot); // and the timers, while it is open
-  document.body.append(dialog);
+  dialog.append(top, body, list, foot, told); // and the timers, while it is open
+  const large = /** @type {HTMLDialogElement} */ (element('dialog', 'ladder-large'));
+  large.setAttribute('aria-label', 'Drawing');
+  const largeBox = element('div', '');
+  largeBox.tabIndex = 0;
+  large.append(button('quiet', 'Close', () => large.close()), largeBox);
+  document.body.append(dialog, large);
 
-  const opener = button('act', 'One step at a time', open);
+  const opener = button('act', '', open);
   const line = element('p', 'tools ladder-open');
   line.append(opener);
-  first.before(line);
+  // Where the steps are folded away the button stands right under the line that opens them.
+  const fold = /** @type {HTMLDetailsElement | null} */ (first.closest('details'));
+  const placeOpener = () => (fold && !fold.open ? fold.after(line) : first.before(line));
+  fold?.addEventListener('toggle', placeOpener);
+  placeOpener();
   const home = element('div', 'timers-home'); // where running timers stand while the ladder's view is closed
   document.querySelector('main')?.prepend(home);
   home.append(timers.strip);
 
   // The cautions of the page: all of them once before the first step, and each again with the steps that it guards.
-  const warnings = /** @type {HTMLElement[]} */ ([...new Map([...document.querySelectorAll('main > .alarm, .step-caution > .alarm')]
-    .map((one) => [/** @type {HTMLElement} */ (one).dataset.caution, one])).values()]);
-  const opening = warnings.filter((one) => one.parentElement?.tagName === 'MAIN');
+  const stated = /** @type {HTMLElement[]} */ ([...document.querySelectorAll('main .alarm[data-caution]')].filter((one) => !one.closest('.calc, .answer, .verdict')));
+  const warnings = [...new Map(stated.map((one) => [one.dataset.caution, one])).values()];
+  const opening = [...new Map(stated.filter((one) => !one.closest('.steps')).map((one) => [one.dataset.caution, one])).values()];
   const FIRST = opening.length ? -1 : 0;
 
-  /** A copy without addresses and marks, which the page has already. @param {Node} one */
-  function bare(one) {
-    const copy = /** @type {HTMLElement} */ (one.cloneNode(true));
-    for (const inner of copy.querySelectorAll?.('.mark') ?? []) inner.remove();
-    for (const inner of [copy, ...copy.querySelectorAll?.('[id]') ?? []]) inner.removeAttribute?.('id');
-    return copy;
+  /** The row to open at: where somebody was, if it is not done and no hold point before it waits; else the first not done. */
+  function begin() {
+    const undone = rows.findIndex((row) => !box(row).checked);
+    if (undone < 0) return rows.length - 1;
+    if (!rows.some((row) => box(row).checked)) return FIRST;
+    const kept = rows.findIndex((row) => !box(row).checked && row.id === places.read()[location.pathname]);
+    return kept >= 0 && holdBefore(kept) < 0 ? kept : undone || FIRST;
   }
 
-  /** A caution as one row, signal word and hazard, that opens to all of it. @param {HTMLElement} one */
-  function row(one) {
-    const copy = /** @type {HTMLElement} */ (bare(one));
-    const fold = element('details', copy.className + ' short');
-    fold.dataset.caution = one.dataset.caution;
-    const head = element('summary', '');
-    head.append(.../** @type {HTMLElement[]} */ ([...copy.querySelectorAll('.signal, .what')]));
-    fold.append(head, copy.querySelector('.hazard') ?? '');
-    fold.addEventListener('toggle', seen);
-    return fold;
+  function nameOpener() {
+    const to = begin();
+    opener.textContent = box(rows[Math.max(to, 0)]).checked ? 'See the steps again' : to > 0 ? `Go on at step ${to + 1}` : 'One step at a time';
   }
-
-  const box = (/** @type {HTMLElement} */ row) => /** @type {HTMLInputElement} */ (row.querySelector('input[data-step]'));
-  const isHold = (/** @type {HTMLElement} */ row) => row.classList.contains('hold');
 
   function open() {
-    const next = rows.findIndex((row) => !box(row).checked);
-    at = next < 0 ? rows.length - 1 : next || FIRST;
+    at = begin();
     dialog.showModal();
     top.after(timers.strip);
     stayAwake();
@@ -91,16 +116,29 @@ export function startLadder() {
   document.addEventListener('visibilitychange', () => {
     if (document.visibilityState === 'visible' && dialog.open) stayAwake();
   });
-  document.addEventListener('ticks', () => dialog.open && name());
+  document.addEventListener('ticks', () => {
+    nameOpener();
+    if (dialog.open) name();
+  });
+  document.addEventListener('figures-shown', () => dialog.open && at >= 0 && show('', true));
+  dialog.addEventListener('cancel', (event) => {
+    if (list.hidden) return;
+    event.preventDefault();
+    showPhases(false);
+  });
   dialog.addEventListener('close', () => {
     lock?.release?.();
     lock = null;
+    showPhases(false);
     home.append(timers.strip);
-    rows[Math.max(at, 0)].scrollIntoView({ block: 'center' });
+    nameOpener();
+    (fold && !fold.open ? line : rows[Math.max(at, 0)]).scrollIntoView({ block: 'center', behavior: 'instant' });
   });
 
   /** The first hold point before `to` that is not met. @param {number} to */
-  const holdBefore = (to) => rows.slice(0, Math.max(to, 0)).findIndex((row) => isHold(row) && !box(row).checked);
+  function holdBefore(to) {
+    return rows.slice(0, Math.max(to, 0)).findIndex((row) => isHold(row) && !box(row).checked);
+  }
 
   /** @param {number} to */
   function go(to) {
@@ -113,83 +151,177 @@ export function startLadder() {
   function finish() {
     if (at < 0) return go(0);
     const own = box(rows[at]);
-    if (!own.checked) own.click(); // the page's own rule of hold points decides
+    if (!own.checked && !isHold(rows[at])) own.click(); // the page's own rule of hold points decides
     if (!own.checked) return go(rows.length - 1);
     if (at === rows.length - 1) return dialog.close();
     go(at + 1);
   }
 
-  /** The phase of the work that a row belongs to. @param {HTMLElement} row */
-  function phase(row) {
-    /** @type {Element | null} */
-    let before = row;
-    while (before && !before.classList.contains('phase')) before = before.previousElementSibling;
-    return before?.textContent;
+  function unTick() {
+    box(rows[at]).click();
+    told.textContent = 'Not done any more.';
+    done.focus();
   }
 
-  /** Which step it is, and what the button does now. */
-  function name() {
-    back.disabled = at === FIRST;
-    if (at < 0) {
-      where.textContent = 'Before you start';
-      done.textContent = 'Read, next';
-      return seen();
+  /** @param {boolean} wanted */
+  function showPhases(wanted) {
+    if (wanted) {
+      const entries = phaseList(phases, rows, at, (to) => {
+        showPhases(false);
+        // Whoever jumps back may jump anywhere; forward, each hold point on the way comes first.
+        go(to);
+      });
+      if (FIRST < 0) {
+        const before = element('li', '');
+        before.append(button('', 'Before you start', () => {
+          showPhases(false);
+          go(FIRST);
+        }));
+        entries.prepend(before);
+      }
+      list.replaceChildren(entries);
     }
-    const own = box(rows[at]);
-    const part = phase(rows[at]);
-    where.textContent = `${part ? part + ', ' : ''}${at + 1} of ${rows.length}${own.checked ? ', done' : ''}`;
-    done.textContent = isHold(rows[at]) && !own.checked ? 'This is true now' : at === rows.length - 1 ? 'Done' : own.checked ? 'Next' : 'Done, next';
+    list.hidden = !wanted;
+    body.hidden = foot.hidden = wanted;
+    where.setAttribute('aria-expanded', String(wanted));
+    if (wanted) /** @type {HTMLElement | null} */ (list.querySelector('[aria-current], button'))?.focus();
+    else if (dialog.open) where.focus();
     seen();
   }
 
-  /** A step is done only by somebody who has it before the eyes: all of its text lies in sight, or its end once it is longer. */
-  function seen() {
+  /** Which step it is, and what the buttons do now. */
+  function name() {
+    back.disabled = at === FIRST;
+    const own = at < 0 ? null : box(rows[at]);
+    undo.hidden = !own?.checked || isHold(rows[at]);
+    if (check && own) check.checked = own.checked;
+    const part = phases.find(({ from, to }) => from <= at && at < to)?.name;
+    where.textContent = own ? `${part ? part + ', ' : 'Step '}${at + 1} of ${rows.length}${own.checked ? ', done' : ''}` : 'Before you start';
+    done.textContent = !own ? 'Read, next' : at === rows.length - 1 ? 'Done' : own.checked || isHold(rows[at]) ? 'Next' : 'Done, next';
+    seen();
+  }
+
+  /** What was passed by too fast comes back; else the next screenful. */
+  function readOn() {
+    const next = [...body.querySelectorAll(TO_MEET)].find((part) => !(met.get(part)?.top && met.get(part)?.bottom));
     const view = body.getBoundingClientRect();
-    const parts = [...body.querySelectorAll('.ladder-do, .ladder-know')].map((one) => one.getBoundingClientRect());
-    const top = parts[0]?.top ?? view.top;
-    const bottom = parts.at(-1)?.bottom ?? view.bottom;
-    done.disabled = bottom > view.bottom + 1 || (top < view.top - 1 && bottom - top < view.height);
+    const { top: begins, bottom: ends } = (next ?? body).getBoundingClientRect();
+    const passed = next && (met.get(next)?.top ? ends <= view.top : begins < view.top);
+    body.scrollBy(0, !passed ? body.clientHeight * SCREENFUL : met.get(next)?.top ? ends - view.bottom : begins - view.top - LINE);
+  }
+
+  /** A step is done only by somebody who has had it before the eyes, what can hurt too. */
+  function seen() {
+    if (body.hidden || !dialog.open) return;
+    const view = body.getBoundingClientRect();
+    let all = true;
+    for (const part of body.querySelectorAll(TO_MEET)) {
+      const { top: begins, bottom: ends } = part.getBoundingClientRect();
+      const had = met.get(part) ?? { top: false, bottom: false };
+      had.top ||= begins >= view.top - 1 && Math.min(begins + LINE, ends) <= view.bottom + 1;
+      had.bottom ||= ends <= view.bottom + 1 && ends > view.top;
+      met.set(part, had);
+      all &&= had.top && had.bottom;
+    }
+    const own = at < 0 ? null : box(rows[at]);
+    if (check) check.disabled = !all && !check.checked;
+    done.disabled = !(own?.checked || (all && !check));
+    more.hidden = all || Boolean(own?.checked);
   }
   body.addEventListener('scroll', seen);
-  addEventListener('resize', () => dialog.open && seen());
+  new ResizeObserver(seen).observe(body);
 
-  /** The cautions of a row: its own, and those of the page that guard it and no hold point has proved settled. @param {HTMLElement} row */
-  function cautionsOf(row) {
-    const settled = rows.slice(0, at).filter((one) => isHold(one) && box(one).checked).flatMap((one) => (one.dataset.proves ?? '').split(' '));
-    const guards = (row.dataset.guards ?? '').split(' ');
-    const found = warnings.filter((one) => guards.includes(one.dataset.caution ?? ''));
-    for (let before = row.previousElementSibling; before && /step-(caution|figure)/.test(before.className); before = before.previousElementSibling) {
-      found.push(.../** @type {HTMLElement[]} */ ([...before.querySelectorAll('.alarm')]));
-    }
-    return found.filter((one) => !settled.includes(one.dataset.caution ?? ''));
+  /** What stands in the list before a row and belongs to it. @param {HTMLElement} row @param {string} kind */
+  function before(row, kind) {
+    const found = [];
+    for (let one = row.previousElementSibling; one && /step-(caution|figure)/.test(one.className); one = one.previousElementSibling) if (one.matches(kind)) found.unshift(one);
+    return found;
   }
 
-  /** @param {string} [warning] */
-  function show(warning = '') {
-    body.scrollTop = 0;
-    if (at < 0) {
-      body.classList.remove('at-hold');
-      body.replaceChildren(...opening.map(bare));
+  /** The cautions of a row: its own, and those that guard it. What a hold point has proved is settled. @param {HTMLElement} row */
+  function cautionsOf(row) {
+    const settled = rows.slice(0, at).filter((one) => isHold(one) && box(one).checked).flatMap((one) => (one.dataset.proves ?? '').split(' '));
+    if (document.documentElement.dataset.asbestos === 'clean') settled.push('asbestos-first');
+    const own = /** @type {HTMLElement[]} */ (before(row, '.step-caution').map((one) => one.querySelector('.alarm')).filter(Boolean));
+    const guards = (row.dataset.guards ?? '').split(' ');
+    const others = warnings.filter((one) => guards.includes(one.dataset.caution ?? '') && !own.some((mine) => mine.dataset.caution === one.dataset.caution));
+    const open = (/** @type {HTMLElement[]} */ some) => some.filter((one) => !settled.includes(one.dataset.caution ?? ''));
+    return [...open(own).map((one) => hazardRow(one, true)), ...open(others).map((one) => hazardRow(one, false))];
+  }
+
+  /** A box of its own, out of the way of a thumb that taps on: a hold point is met on purpose. @param {HTMLElement} row */
+  function holdCheck(row) {
+    const label = element('label', 'ladder-check');
+    const input = /** @type {HTMLInputElement} */ (element('input', ''));
+    input.type = 'checkbox';
+    input.addEventListener('change', () => {
+      const wanted = input.checked; // what the box of the page says comes back into this one
+      if (wanted !== box(row).checked) box(row).click();
+      if (wanted !== box(row).checked) go(rows.length - 1); // an earlier one was cleared meanwhile
+    });
+    label.append(input, ' This is true now');
+    check = input;
+    return label;
+  }
+
+  /** Whose figures stand in the step, where they are not the reader's. @param {HTMLElement} instruction */
+  function whose(instruction) {
+    const example = instruction.querySelector('[data-figure][data-shows="example"]');
+    const blank = instruction.querySelector('[data-figure][data-shows="nothing"]');
+    return example ? 'Example: figures over dashes are of a made-up room. Give your rooms on the page.' : blank ? 'Where … stands, a form of the page waits for your figures.' : '';
+  }
+
+  /** @param {string} [warning] @param {boolean} [again] the same step, as its figures changed */
+  function show(warning = '', again = false) {
+    const scrolled = again ? body.scrollTop : 0;
+    const opened = again ? [...body.querySelectorAll('details[open]')].map((one) => /** @type {HTMLElement} */ (one).dataset.caution) : [];
+    const focused = !again || (body.contains(document.activeElement) && document.activeElement !== body);
+    const row = /** @type {HTMLElement | undefined} */ (rows[at]);
+    const parts = [];
+    met = new Map();
+    check = null;
+    let start = body;
+    if (warning) parts.push(element('p', 'stop-here', warning));
+    if (!row) {
+      parts.push(...opening.map((one) => hazardRow(one, true)));
+      for (const one of parts) one.toggleAttribute('open', true); // read before the first step, so nothing is folded
     } else {
-      const one = rows[at];
-      body.classList.toggle('at-hold', isHold(one));
-      body.replaceChildren();
-      if (warning) body.append(element('p', 'stop-here', warning));
-      body.append(...cautionsOf(one).map(row));
-      if (isHold(one)) {
-        body.append(element('p', 'hold-word', 'Hold point'), element('p', 'ladder-do', one.querySelector('.hold-until')?.textContent ?? ''),
-          element('p', 'ladder-know', one.querySelector('.hold-know')?.textContent ?? ''));
-      } else {
-        body.append(element('p', 'ladder-do', one.querySelector('.do')?.firstChild?.textContent ?? ''));
+      start = element('p', 'ladder-do');
+      start.tabIndex = -1;
+      start.append(wordsOf(row.querySelector(isHold(row) ? '.hold-until' : '.do')));
+      if (isHold(row)) parts.push(element('p', 'hold-word', 'Hold point'));
+      parts.push(start);
+      const note = whose(start);
+      if (note) parts.push(element('p', 'ladder-note', note));
+      if (isHold(row)) {
+        const know = element('p', 'ladder-know');
+        know.append(wordsOf(row.querySelector('.hold-know')));
+        parts.push(know, holdCheck(row));
       }
-      const waits = /** @type {HTMLElement | null} */ (one.querySelector('.wait'));
-      if (waits) body.append(timers.starter(box(one).dataset.step ?? '', waits));
-      for (let before = one.previousElementSibling; before && /step-(caution|figure)/.test(before.className); before = before.previousElementSibling) {
-        if (before.classList.contains('step-figure')) body.append(...[...before.childNodes].map(bare));
+      parts.push(...cautionsOf(row));
+      const waits = /** @type {HTMLElement | null} */ (row.querySelector('.wait'));
+      if (waits) parts.push(timers.starter(box(row).dataset.step ?? '', waits));
+      for (const one of before(row, '.step-figure')) {
+        const drawing = drawingOf(one, (whole) => {
+          largeBox.replaceChildren(whole);
+          large.showModal();
+        });
+        if (drawing) parts.push(drawing);
       }
+      places.put(location.pathname, row.id);
     }
-    body.focus({ preventScroll: true });
+    body.classList.toggle('at-hold', Boolean(row && isHold(row)));
+    body.replaceChildren(...parts);
+    for (const one of body.querySelectorAll('details')) {
+      if (opened.includes(one.dataset.caution)) one.open = true;
+      one.addEventListener('toggle', seen);
+    }
+    body.scrollTop = scrolled;
+    if (focused) start.focus({ preventScroll: true });
     name();
+    body.setAttribute('aria-label', where.textContent ?? '');
+    // Focus reads the instruction; this says where it stands and what can hurt, in the same breath.
+    told.textContent = [warning.replace(/[.]$/, ''), where.textContent, ...[...body.querySelectorAll('.whole, .guard')].map((one) => textOf(one.querySelector('summary')))].filter(Boolean).join('. ');
   }
 
   let from = { x: 0, y: 0 };
@@ -199,7 +331,10 @@ export function startLadder() {
     if (Math.abs(across) > SWIPE && Math.abs(across) > 2 * Math.abs(event.clientY - from.y)) go(at + (across < 0 ? 1 : -1));
   });
   dialog.addEventListener('keydown', (event) => {
+    if (body.hidden) return;
     if (event.key === 'ArrowRight') go(at + 1);
     if (event.key === 'ArrowLeft') go(at - 1);
+    if (event.key === 'Enter' && event.target instanceof Element && event.target.matches('.ladder-do, .ladder-body') && !done.disabled) finish();
   });
+  nameOpener();
 }

@@ -7,6 +7,7 @@ const PLAIN = { 20: '+', 27: "'", '3A': ':', '3B': ';', '2C': ',', '2F': '/', 28
 const LONGEST_TEXT = 8_000; // letters of one figure that a link may hold: some fifty rooms, walked round
 export const LONGEST_LINK = 32_000; // letters of a whole link
 const TOLD = 60; // letters of a part left out that are told
+export const SHORT = '#j='; // where a job's short link begins (joblink.mjs)
 
 /** Entries on lines of their own, as a field of many lines shows them. @param {string} text */
 export const inLines = (text) => text.split(';').map((entry) => entry.trim()).join('\n');
@@ -27,7 +28,7 @@ export function encode(text) {
 /**
  * Read `#anchor?name=text&…`.
  * @param {string} hash @param {Set<string>} names that the page knows
- * @returns {{anchor: string, values: Map<string, string>, dropped: string[], given: boolean}}
+ * @returns {{anchor: string, values: Map<string, string>, dropped: string[], given: boolean, fault?: string}}
  */
 export function readLink(hash, names) {
   const [anchor, query] = splitOnce(hash.replace(/^#/, ''), '?');
@@ -45,6 +46,28 @@ export function readLink(hash, names) {
     else values.set(name, text);
   }
   return { anchor: decode(anchor) ?? '', values, dropped, given: query !== null };
+}
+
+/** @param {string} hash */
+export const isShort = (hash) => hash.startsWith(SHORT);
+
+/**
+ * Read a link of either kind; what reads the short ones is fetched when one is opened.
+ * @param {string} hash @param {Set<string>} names that the page knows @returns {Promise<ReturnType<typeof readLink>>}
+ */
+export async function openLink(hash, names) {
+  if (!isShort(hash)) return readLink(hash, names);
+  const reader = await import('./joblink.mjs').catch(() => null);
+  const fault = 'This link could not be read, as a part of the book did not come. Load this page again with a signal.';
+  const found = reader?.readShortLink(hash) ?? { values: new Map(), dropped: 0, fault };
+  const values = new Map();
+  const dropped = found.dropped ? [`${found.dropped} ${found.dropped === 1 ? 'figure' : 'figures'} that only a newer edition knows`] : [];
+  for (const [name, text] of found.values) {
+    if (!names.has(name)) dropped.push(`${name}=${text}`.slice(0, TOLD));
+    else if (text.length > LONGEST_TEXT) dropped.push(`${name}, longer than ${LONGEST_TEXT.toLocaleString('en')} letters`);
+    else values.set(name, text);
+  }
+  return { anchor: '', values, dropped, given: true, fault: found.fault };
 }
 
 /** @param {string} anchor @param {Map<string, string>} values */
@@ -69,11 +92,31 @@ function decode(text) {
 }
 
 /** @returns {Storage | null} what a browser may forbid */
-function device() {
+export function device() {
   try {
     return localStorage;
   } catch {
     return null;
+  }
+}
+
+/** The job that editions up to 0.6 knew alone: its entries stay where they always lay. */
+export const FIRST = 'first';
+export const JOB_ID = /^[a-z0-9]{1,32}$/;
+
+/** The shelf of a job. @param {string} kind 'figures', 'ticks' and so on @param {string} job */
+export const shelfOf = (kind, job) => (job === FIRST ? kind : `${kind}@${job}`);
+
+/** Where it stands which job all pages work on. @param {URL} root */
+export const currentPlace = (root) => `current ${root.pathname} job`;
+
+/** The job that all pages work on; the first one where nobody chose, or what stands there is damaged. @param {URL} root */
+export function currentId(root) {
+  try {
+    const found = device()?.getItem(currentPlace(root)) ?? FIRST;
+    return JOB_ID.test(found) ? found : FIRST;
+  } catch {
+    return FIRST;
   }
 }
 
@@ -91,8 +134,9 @@ function pairsOf(text) {
  * over what the other one put there. The device may be full or forbid it; the entries then stay with the page, which
  * goes on and can say so.
  * @param {string} key @param {URL} root of the book, as two books on one host keep apart
+ * @param {() => void} [changed] called when something was put here
  */
-export function shelf(key, root) {
+export function shelf(key, root, changed) {
   const whole = `${key} ${root.pathname}`; // where editions up to 0.3 kept all entries in one
   const start = whole + ' ';
   /** @type {Map<string, string | undefined>} what the device did not take */
@@ -154,6 +198,7 @@ export function shelf(key, root) {
       if (text === undefined) forget(name);
       write(name, text === undefined ? text : wellFormed(text));
       for (const [other, waiting] of [...loose]) if (other !== name) write(other, waiting); // there may be room by now
+      changed?.();
       return this.works;
     },
     /** Call `changed` when another page may have changed what lies here. @param {() => void} changed */

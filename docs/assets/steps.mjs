@@ -2,15 +2,13 @@
 // Ticks: kept on the device, step by step. A hold point may not be passed: a later step takes its tick only when every
 // hold point before it is true.
 
-import { root } from './early.mjs';
+import { root, ticks } from './early.mjs';
 import { element } from './make.mjs';
-import { shelf } from './state.mjs';
 
 export function startSteps() {
   /** @type {HTMLInputElement[]} */
   const boxes = [...document.querySelectorAll('input[data-step]')].map((one) => /** @type {HTMLInputElement} */ (one));
   if (!boxes.length) return;
-  const ticks = shelf('ticks', root);
   const told = document.querySelector('.ticked');
   const say = element('p', 'stop-here');
   say.setAttribute('role', 'alert');
@@ -69,18 +67,6 @@ export function startSteps() {
   document.querySelector('.print')?.addEventListener('click', () => print());
   const when = document.querySelector('.sheet-head .when');
   addEventListener('beforeprint', () => when && (when.textContent = `Printed ${new Date().toLocaleDateString([], { dateStyle: 'medium' })}`));
-  const send = /** @type {HTMLElement | null} */ (document.querySelector('.send'));
-  send?.addEventListener('click', async () => {
-    // The address of the one screen for a customer, with the figures that stand in the address now.
-    const [, query] = location.hash.split('?');
-    const address = new URL(`to/${send.dataset.way}/`, root).href + (query ? `#takeoff?${query}` : '');
-    try {
-      await navigator.clipboard.writeText(address);
-      if (told) told.textContent = 'The link for the customer is copied. It holds these figures and nothing else.';
-    } catch {
-      if (told) told.textContent = `Send this address: ${address}`;
-    }
-  });
   const tools = /** @type {HTMLElement | null} */ (document.querySelector('.job .tools'));
   if (tools) tools.hidden = false;
   show();

@@ -2,9 +2,9 @@
 // Timers: kept as the moment when they end, so a locked phone does not stop them. One that runs stays in sight on every
 // step and on the page; when it ends it sounds, shakes and is read out, whichever step is shown by then.
 
-import { root } from './early.mjs';
+import { textOf } from './copies.mjs';
+import { timers } from './early.mjs';
 import { button, element } from './make.mjs';
-import { shelf } from './state.mjs';
 
 const SECOND = 1000;
 const FORGOTTEN = 12 * 3600 * SECOND; // an end that is longer past than this tells nobody anything
@@ -12,7 +12,6 @@ const BEEPS = 3;
 const PITCH_HZ = 880;
 
 export function startTimers() {
-  const timers = shelf('timers', root);
   const strip = element('div', 'timers');
   const list = element('ul', '');
   const bell = element('p', 'unseen');
@@ -37,12 +36,13 @@ export function startTimers() {
   for (const touch of ['pointerdown', 'keydown']) addEventListener(touch, wakeSound, { passive: true });
 
   /** @param {string} step @returns {string} what the step says */
-  const nameOf = (step) => document.getElementById(step)?.querySelector('.do')?.firstChild?.textContent ?? '';
+  const nameOf = (step) => textOf(document.getElementById(step)?.querySelector('.do'));
 
   /** @param {string} step @param {string} ends */
   function leftOf(step, ends) {
     const seconds = Math.ceil((Date.parse(ends) - Date.now()) / SECOND);
     if (seconds > 0) return `${Math.floor(seconds / 3600) ? `${Math.floor(seconds / 3600)} h ` : ''}${Math.floor(seconds / 60) % 60} min ${seconds % 60} s left`;
+    list.querySelector(`li[data-step="${step}"]`)?.classList.add('over');
     if (!told.has(step + ends)) ring(step + ends, nameOf(step));
     return `The time is over, since ${new Date(ends).toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' })}. Feel and look before you go on.`;
   }
@@ -69,16 +69,20 @@ export function startTimers() {
     list.replaceChildren(...all.map(([step, ends]) => {
       const row = element('li', '');
       row.dataset.step = step;
-      row.append(element('b', '', nameOf(step)), element('span', 'left', leftOf(step, ends)), button('quiet', 'Stop', () => {
+      const over = Date.parse(ends) <= Date.now();
+      row.classList.toggle('over', over);
+      const stop = button('quiet', 'Stop', () => {
         timers.put(step);
         tell();
-      }));
+      });
+      stop.setAttribute('aria-label', `Stop the timer: ${nameOf(step)}`);
+      row.append(element('b', '', nameOf(step)), element('span', 'left', leftOf(step, ends)), stop);
       return row;
     }));
     strip.hidden = !all.length;
     for (const place of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll('.timer'))) {
-      const ends = timers.read()[place.dataset.step ?? ''];
-      if (ends) /** @type {HTMLElement} */ (place.querySelector('button')).textContent = 'Start again';
+      const start = place.querySelector('button');
+      if (start && timers.read()[place.dataset.step ?? '']) start.textContent = start.textContent?.replace(/^Start (?!again)/, 'Start again, ') ?? '';
     }
     if (all.some(([, ends]) => Date.parse(ends) > Date.now())) ticking = setInterval(count, SECOND);
   }
@@ -95,15 +99,22 @@ export function startTimers() {
     if (!Object.values(held).some((ends) => Date.parse(ends) > Date.now())) clearInterval(ticking);
   }
 
-  /** The place in a step where its timer is started. @param {string} step @param {HTMLElement} waits */
+  /** Minutes in words. @param {number} minutes */
+  function inWords(minutes) {
+    const hours = Math.floor(minutes / 60);
+    return [hours ? `${hours} h` : '', minutes % 60 || !hours ? `${minutes % 60} min` : ''].filter(Boolean).join(' ');
+  }
+
+  /** The place in a step where its timer is started. How long it runs is read when it starts, as figures change. @param {string} step @param {HTMLElement} waits */
   function starter(step, waits) {
     const place = element('div', 'timer');
     place.dataset.step = step;
-    const least = Number(waits.dataset.least);
-    const length = least < 60 ? `${least} min` : `${least / 60} h`;
-    place.append(element('p', 'wanted', waits.textContent ?? ''), button('quiet', timers.read()[step] ? 'Start again' : `Start ${length}`, () => {
+    place.append(element('p', 'wanted', waits.textContent ?? ''));
+    const least = () => Math.round(Number(waits.dataset.least));
+    if (!(least() > 0)) return place; // nobody knows yet how long
+    place.append(button('quiet', `Start${timers.read()[step] ? ' again,' : ''} ${inWords(least())}`, () => {
       bell.textContent = '';
-      timers.put(step, new Date(Date.now() + least * 60 * SECOND).toISOString());
+      timers.put(step, new Date(Date.now() + least() * 60 * SECOND).toISOString());
       tell();
       wakeSound();
     }));
@@ -111,6 +122,7 @@ export function startTimers() {
   }
 
   timers.watch(tell);
+  document.addEventListener('figures-shown', tell); // a step that waits may hold one
   document.addEventListener('visibilitychange', () => document.visibilityState === 'visible' && tell());
   tell();
   return { strip, starter };

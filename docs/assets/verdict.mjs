@@ -25,14 +25,19 @@ export async function judge(facts) {
     const own = (/** @type {{items: any[]}} */ of) => of.items.find((one) => one.page === `methods/${place.dataset.way}`);
     if (!answer) return;
     const way = own(answer);
-    const head = element('p', '');
-    head.append('By your answers this way is ', element('b', '', way.state === 'open after' ? 'open after something else' : way.state), '.');
+    const head = element('summary', '');
+    const told = element('span', '');
+    told.append('For this ceiling, by your answers: ', element('b', '', way.state === 'open after' ? 'open after something else' : way.state), '.');
+    head.append(told);
     const list = element('ul', '');
     list.append(...way.reasons.map((/** @type {{text: string}} */ reason) => element('li', '', reason.text)));
     const outcomes = (answer.branches ?? []).map((/** @type {any} */ branch) => element('p', 'outcome', `${branch.title} it would be ${own(branch).state}.`));
     const back = /** @type {HTMLAnchorElement} */ (element('a', '', 'See or change the answers'));
     back.href = '../../prepare/choose/' + link('decision', facts);
-    place.replaceChildren(head, list, ...outcomes, back);
+    const fold = /** @type {HTMLDetailsElement} */ (element('details', ''));
+    fold.open = place.querySelector('details')?.open ?? false; // whoever reads the reasons goes on reading
+    fold.append(head, list, ...outcomes, back);
+    place.replaceChildren(fold);
     place.hidden = false;
   } catch (error) {
     if (!(error instanceof Superseded)) place.hidden = true;
