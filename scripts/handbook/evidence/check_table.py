@@ -56,7 +56,7 @@ def checks(calculator: str, vector: dict[str, Any]) -> list[Check]:
     texts = {"sentence": answer.sentence, "notes": " ".join(answer.notes)} if answer else {}
     for item in answer.items if answer else ():
         states.setdefault(item.name, item.state)
-        texts.setdefault(item.name, item.text)
+        texts.setdefault(item.name, " ".join([*(text for text, _ in item.reasons), item.text]))
     warned = [one.id for one in answer.cautions] if answer else []
     refused = {fault.field: fault.message for fault in faults}
     found = []

@@ -10,10 +10,12 @@ import textstat
 
 from calc import catalogue
 from calc.evidence import cautions, sources
+from handbook.content.live import filled
 from handbook.content.reading import Block, CalculatorBlock, CautionBlock, Hold, Page, SourceIds
 from handbook.content.sentences import prose
 from handbook.draw import figures
-from handbook.lint import hazards, wording
+from handbook.evidence import example
+from handbook.lint import cover, hazards, live, wording
 
 CODES = {
     "HEAD": "the head of a page is missing or wrong",
@@ -22,17 +24,21 @@ CODES = {
     "BLOCK": "a fence with an unknown name, or one that is never closed",
     "STEP-ID": "a step's id stands twice",
     "STEP-LONG": "a step has more than 20 words",
+    "LIVE": "a figure in a step that no form on its page gives",
     "CAUTION": "a caution that is not in the register",
     "CALCULATOR": "a calculator that does not exist, or an example that it refuses",
     "SOURCE": "a source that is not in the register",
-    "STOP": "the page of a way does not begin with the asbestos stop",
+    "STOP": "a page from which work could start does not have the asbestos stop at its head",
     "PART": "a way or a task that lacks one of its parts",
     "HAZARD": "a step with a dangerous verb and no caution for it before it",
+    "MESSAGE-TWICE": "a hazard message that stands in full twice on a page",
+    "ANSWER-BELOW": "an answer whose figure stands below a message that its figures did not raise",
     "WORD": "a word that is never printed",
     "LINK": "a link that leads nowhere",
     "READING": "steps or text too hard to read",
     "ANCHOR": "a link to a place on a page that is not there",
     "FIGURE": "a drawing that does not exist, or whose lettering cannot be read",
+    "COVER": "a cover sheet whose doors or ways are not the book's",
     "NAV": "a page that the navigation does not name",
     "STEP-GONE": "a step whose address was given out once and leads nowhere now, or a new one that is not on the list of them",
     "SPELL": "a word that is in no list",
@@ -44,6 +50,7 @@ CODES = {
     "RULE-CLASH": "two rules of the choice of way that say different things of the same answers",
     "LOWER": "a construct that the small engine cannot run",
 }
+NO_PAGES = ("theme", "firm")  # folders of docs whose Markdown is no page: the template, and the sample of a firm
 LONGEST_STEP_WORDS = 20
 HARDEST_GRADE = 8  # a 7th grader reads up to, but not past, this grade
 PARTS = {
@@ -64,14 +71,16 @@ NEVER = re.compile(
 LINK = re.compile(r"\]\(([^)\s]+)\)")
 
 
-def check_pages(pages: list[Page], docs: Path, generated: set[str]) -> None:
-    """Add to each page the faults that show only when its data is looked at; `generated` are pages made later."""
+def check_pages(pages: list[Page], docs: Path, generated: set[str], words: frozenset[str] = frozenset()) -> None:
+    """Add to each page the faults that show only when its data is looked at; `generated` are pages made later, `words` are known
+    beside those of the house list."""
     seen_ids: dict[str, str] = {}
     terms = wording.avoided_terms(pages)
     for page in pages:
+        live.fill(page)
         hazards.check_stop(page)
         _check_parts(page)
-        wording.check_words(page, docs, terms)
+        wording.check_words(page, docs, terms, words)
         covered: set[str] = set()
         for block in page.blocks:
             if block.kind == "markdown":
@@ -87,6 +96,8 @@ def check_pages(pages: list[Page], docs: Path, generated: set[str]) -> None:
                 _check_steps(page, block, covered, seen_ids)
             elif block.kind == "figure":
                 _check_figure(page, block, block.data.use, "use")
+            elif block.kind in ("doors", "ways"):
+                cover.check(page, block, docs, generated)
             _check_words(page, block)
         _check_reading(page)
 
@@ -118,7 +129,7 @@ def _check_calculator(page: Page, block: Block, data: CalculatorBlock) -> None:
         names = ", ".join(one.name for one in catalogue.every())
         page.fault(*block.at("use"), "CALCULATOR", f"there is no calculator called {data.use}; use {names}")
         return
-    _, faults = catalogue.work_out(data.use, data.example or dict(calculator.example))
+    _, faults = catalogue.work_out(data.use, dict(example.given_on_page(data.use, data.example)))
     for fault in faults:
         page.fault(*block.at("example", fault.field), "CALCULATOR", f"{fault.field}: {fault.message}")
 
@@ -145,10 +156,11 @@ def _check_steps(page: Page, block: Block, covered: set[str], seen_ids: dict[str
             covered.add(step.caution)
         if step.figure:
             _check_figure(page, block, step.figure, at, "figure")
-        count = len(step.do.split())
+        read = step.model_copy(update={"do": filled(step.do, page.live)})  # as a reader has it before them
+        count = len(read.do.split())
         if count > LONGEST_STEP_WORDS:
             page.fault(*block.at(at, "do"), "STEP-LONG", f"{count} words; {LONGEST_STEP_WORDS} at most")
-        hazards.check_step(page, block, at, step, covered)
+        hazards.check_step(page, block, at, read, covered)
 
 
 def _check_figure(page: Page, block: Block, name: str, *path: object) -> None:

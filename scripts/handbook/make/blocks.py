@@ -4,56 +4,61 @@ import re
 from pathlib import Path
 
 from calc import catalogue
-from calc.core.answer import Calculator
-from calc.core.fields import entries
 from calc.decision.questions import QUESTIONS
 from calc.decision.shared_figures import SHARED
 from calc.evidence.cautions import caution
 from calc.evidence.sources import HOW_KNOWN, SOURCES, source
-from calc.render import form, html
+from calc.render import form, html, svg
 from calc.render.escape import escaped
 from handbook.content.addresses import term_id, trouble_id
-from handbook.content.reading import WAIT, Block, CalculatorBlock, Hold, Page, Step
+from handbook.content.live import filled
+from handbook.content.reading import Block, CalculatorBlock, Hold, Page, Step
 from handbook.draw import figures
+from handbook.evidence import example
 from handbook.lint.hazards import guarding
+from handbook.make import asked, cautions, cover, customer, folds, live
 
+FOLDED = ("way", "task")  # kinds of pages that stand in folds
 TABLE = re.compile(r"^\|.*\|$(?:\n\|.*\|$)+", re.MULTILINE)
 
 
 def finished(page: Page) -> str:
-    """Return the page as Markdown with every block filled in, its sources at the end."""
-    parts = []
+    """Return the page as Markdown with every block filled in, its sources at the end; a way and a task stand in folds."""
+    parts: list[tuple[str, str]] = []
     cited: list[str] = []
+    forms: dict[str, str] = {}  # the calculator on whose form each field of the page stands
+    kind = page.head.kind if page.head else ""
     judged = False
     for block in page.blocks:
         if block.kind == "markdown":
-            parts.append(_tables_that_scroll(block.text.strip("\n")))
-            continue
-        if block.kind == "sources":
+            parts.append(("markdown", _tables_that_scroll(block.text.strip("\n")) + "\n"))
+        elif block.kind == "sources":
             cited += block.data.root
-            continue
-        if block.kind == "calculator":
-            text, used = calculator_section(block.data)
+        elif block.kind == "calculator":
+            text, used = calculator_section(block.data, forms, row={"way": "h3", "task": "h2"}.get(kind, ""))
+            parts.append(("calculator", text))
             cited += used
+        elif block.kind == "caution" and kind == "way" and not judged:
+            judged = True
+            parts += [
+                ("verdict", _verdict(page.path.stem)),
+                ("figure", _section(page.path.stem)),
+                ("caution", cautions.message(page, block)),
+            ]
+        elif block.kind == "asked":
+            parts.append((block.kind, asked.every_field()))
+        elif block.kind in ("doors", "ways"):
+            parts.append((block.kind, (cover.doors if block.kind == "doors" else cover.ways)(block, page)))
+        elif block.kind in ("trouble", "terms", "steps"):
+            parts.append((block.kind, {"trouble": _trouble, "terms": _terms, "steps": steps}[block.kind](block, page)))
         else:
-            if block.kind == "caution" and page.head and page.head.kind == "way" and not judged:
-                judged = True
-                parts += [_caution(block), _verdict(page.path.stem)]
-                cited += _cited_by_cautions(block)
-                continue
-            if block.kind in ("trouble", "terms"):
-                parts.append((_trouble if block.kind == "trouble" else _terms)(block, page))
-                continue
-            text = (
-                _steps(block, page)
-                if block.kind == "steps"
-                else {"caution": _caution, "figure": _figure}[block.kind](block)
-            )
-            cited += _cited_by_cautions(block)
-        parts.append(text)
-    if cited:
-        parts.append(source_list(cited))
-    return "\n\n".join(parts) + "\n"
+            parts.append((block.kind, cautions.message(page, block) if block.kind == "caution" else _figure(block)))
+        cited += _cited_by_cautions(block)
+    if kind in FOLDED:
+        text = folds.folded(page, parts, source_list(cited, headed=False) if cited else "", len(set(cited)))
+    else:
+        text = "\n\n".join([text for _, text in parts] + ([source_list(cited)] if cited else [])) + "\n"
+    return cautions.with_paper(page, text)
 
 
 def _tables_that_scroll(text: str) -> str:
@@ -67,41 +72,31 @@ def _tables_that_scroll(text: str) -> str:
     return TABLE.sub(wrapped, text)
 
 
-def calculator_section(data: CalculatorBlock) -> tuple[str, list[str]]:
-    """Return a calculator with its worked example as HTML, and the sources that it can cite."""
+def calculator_section(
+    data: CalculatorBlock,
+    forms: dict[str, str] | None = None,
+    row: str = "",
+    titled: bool = True,
+    fixed: tuple[tuple[str, str], ...] = (),
+    shown: bool = True,
+) -> tuple[str, list[str]]:
+    """Return a calculator with its worked example as HTML, and the sources that it can cite.
+
+    `forms` names the calculator on whose form each field of the page stands; the fields of this one are added to it. What is
+    `fixed` the page says by itself. An example that is not `shown` is worked out for its sources alone.
+    """
     calculator = catalogue.find(data.use)
     assert calculator is not None  # checked before
-    example = worked_example(calculator, tuple(data.example.items()) if data.example else calculator.example)
-    answer, _ = catalogue.work_out(data.use, dict(example))
-    assert answer is not None  # checked before
+    given, answer = example.given_on_page(data.use, data.example), example.of_page(data.use, data.example)
     used = [source_id for line in answer.lines for source_id in line.sources] + [one.source for one in answer.cautions]
     used += [field.source for field in calculator.fields]
     # What the calculator can cite for other figures has to be in the page's list too.
     used += list(calculator.sources)
-    return form.section(calculator, example, answer), used
-
-
-# What a worked example says instead of the text that stands in the field beside it or in the line under its label, so
-# that nobody takes the example for an answer to what was typed. Made up, all of it.
-OTHER = {
-    "rooms": "Study: 13' 6\" x 11'", "ceiling_height_ft": "8' 6\"", "more_areas": "Attic room: 260", "place": "New York City", "year_built": "1958",
-    "person_height_in": "5' 6\"", "tank_gal": "3", "texture_psf": "0.4", "water_gal_per_100sqft": "2.2", "coats": "3", "coat_thickness_in": "3/64",
-    "door_width_in": "32", "joist_spacing_in": "24", "area_sqft": "149", "joint_ft": "52", "caulked_edge_ft": "49", "temperature_f": "64",
-    "humidity_pct": "55", "water_gal": "4", "outdoor_temperature_f": "45", "outdoor_humidity_pct": "60", "machine_cfm": "800", "tile_length_in": "24", "tile_width_in": "24",
-}  # fmt: skip
-
-
-def worked_example(calculator: Calculator, example: tuple[tuple[str, str], ...]) -> tuple[tuple[str, str], ...]:
-    """Return `example` with other texts than those that its form shows, where it can be worked out with them."""
-    fields = {field.name: field for field in calculator.fields}
-    beside = {
-        name: {field.default, *entries(field.example)} for name, field in fields.items() if field.kind != "choice"
-    }
-    other = tuple(
-        (name, "; ".join(OTHER.get(name, entry) if entry in beside.get(name, ()) else entry for entry in entries(text)))
-        for name, text in example
-    )
-    return other if catalogue.work_out(calculator.name, dict(other))[0] else example
+    forms = {} if forms is None else forms
+    elsewhere = tuple(forms.items())
+    for one in calculator.fields:
+        forms.setdefault(one.name, calculator.name)
+    return form.section(calculator, given, answer if shown else None, elsewhere, row, titled, fixed), used
 
 
 def _verdict(way: str) -> str:
@@ -109,12 +104,15 @@ def _verdict(way: str) -> str:
     shared = " ".join(one.field.name for one in SHARED)
     names = " ".join(one.field.name for one in QUESTIONS) + " " + shared
     return (
-        f'<div class="verdict" data-way="{way}" data-facts="{names}" data-shared="{shared}" role="status" hidden></div>'
+        f'<div class="verdict" data-way="{way}" data-facts="{names}" data-shared="{shared}"'
+        f' data-customer="{" ".join(customer.fields(way))}" role="status" hidden></div>'
     )
 
 
-def _caution(block: Block) -> str:
-    return html.caution(caution(block.data.id))
+def _section(way: str) -> str:
+    """The section through the ceiling at the head of a way: what was there, and what this way makes of it."""
+    name = "way-" + way
+    return f'<div class="drawing way-section">{svg.svg(figures.FIGURES[name](), name)}</div>'
 
 
 # The hold points that prove what a caution warns of: once they are ticked, a ladder's single step does not say it again.
@@ -137,7 +135,9 @@ def phases(docs: Path) -> dict[str, str]:
     return dict(row.split(" ", 1) for row in rows if row)
 
 
-def _steps(block: Block, page: Page) -> str:
+def steps(block: Block, page: Page, on_paper: bool = False) -> str:
+    """Return a block of steps as HTML: phases, hold points, the messages and pictures before a step, the steps. On a paper, whose first
+    sheet has every message in full, a step is reminded of what to do, and there are no pictures."""
     rows = []
     number = 0
     begins = phases(page.path.parents[1])
@@ -146,29 +146,25 @@ def _steps(block: Block, page: Page) -> str:
         if phase:
             rows.append(f'<li class="phase"><h3>{escaped(phase)}</h3></li>')
         if isinstance(step, Hold):
-            rows.append(_hold(step))
+            rows.append(_hold(step, page))
             continue
         number += 1
         if step.caution:
-            rows.append('<li class="step-caution">' + html.caution(caution(step.caution)) + "</li>")
-        if step.figure:
+            told = cautions.reminder(step.caution) if on_paper else cautions.full(step.caution)
+            rows.append('<li class="step-caution">' + told + "</li>")
+        if step.figure and not on_paper:
             rows.append('<li class="step-figure">' + figures.html_of(step.figure) + "</li>")
-        rows.append(_step(step, number))
-    return '<ol class="steps">' + "".join(rows) + "</ol>"
+        rows.append(_step(step, number, page))
+    return ("" if on_paper else live.note(block)) + '<ol class="steps">' + "".join(rows) + "</ol>"
 
 
-def _step(step: Step, number: int) -> str:
+def _step(step: Step, number: int, page: Page) -> str:
     # On a ladder, where one step is in sight, the cautions that guard it are shown with it.
-    guarded = dict.fromkeys(one for _, one in guarding(step.do) if one != step.caution)
+    guarded = dict.fromkeys(one for _, one in guarding(filled(step.do, page.live)) if one != step.caution)
     guards = f' data-guards="{" ".join(guarded)}"' if guarded else ""
-    waits = ""
-    if step.wait:
-        least, most, unit = WAIT.fullmatch(step.wait).groups()  # type: ignore[union-attr]
-        each = 60 if unit == "h" else 1
-        waits = f'<span class="wait" data-least="{int(least) * each}" data-most="{int(most or least) * each}">Wait {step.wait}</span>'
     return (
         f'<li class="step" id="{step.id}"{guards}>{_anchors(step.was)}<label><input type="checkbox" data-step="{step.id}">'
-        f'<span class="number">{number}</span><span class="do">{escaped(step.do)}{waits}</span></label></li>'
+        f'<span class="number">{number}</span><span class="do">{live.spans(step.do, page)}{live.wait(step)}</span></label></li>'
     )
 
 
@@ -177,13 +173,13 @@ def _anchors(ids: list[str]) -> str:
     return "".join(f'<span id="{one}"></span>' for one in ids)
 
 
-def _hold(hold: Hold) -> str:
+def _hold(hold: Hold, page: Page) -> str:
     proved = " ".join(caution_id for caution_id, holds in PROVED_BY.items() if hold.hold in holds)
     proves = f' data-proves="{proved}"' if proved else ""
     return (
         f'<li class="hold" id="{hold.hold}"{proves}>{_anchors(hold.was)}<p class="hold-word">Hold point</p>'
-        f'<p class="hold-until">{escaped(hold.until)}</p>'
-        f'<p class="hold-know"><b>How you know:</b> {escaped(hold.know)}</p>'
+        f'<p class="hold-until">{live.spans(hold.until, page)}</p>'
+        f'<p class="hold-know"><b>How you know:</b> {live.spans(hold.know, page)}</p>'
         f'<label><input type="checkbox" data-step="{hold.hold}" data-hold><span class="do">This is true now</span></label></li>'
     )
 
@@ -230,7 +226,7 @@ def _cited_by_cautions(block: Block) -> list[str]:
     return []
 
 
-def source_list(cited: list[str]) -> str:
+def source_list(cited: list[str], headed: bool = True) -> str:
     """Return a page's own list, each with its number in the register, so that a mark leads somewhere without a network."""
     rows = []
     for one in SOURCES:
@@ -239,7 +235,8 @@ def source_list(cited: list[str]) -> str:
                 f'<li id="source-{one.id}" value="{html.number_of(one.id)}"><cite>{escaped(one.title)}</cite>. '
                 + escaped(_details(one.id)) + f" <span class=\"known\">{escaped(known(one.id))}</span></li>"
             )  # fmt: skip
-    return '<section class="source-list"><h2 id="sources">Sources</h2><ol>' + "".join(rows) + "</ol></section>"
+    heading = '<h2 id="sources">Sources</h2>' if headed else ""
+    return '<section class="source-list">' + heading + "<ol>" + "".join(rows) + "</ol></section>"
 
 
 def _details(source_id: str) -> str:

@@ -1,12 +1,9 @@
 """Pages that nobody writes: the register of sources, and the table of names, symbols and units."""
 
-import re
 from collections.abc import Callable
 
 from calc import catalogue
 from calc.core.fields import UNIT_NAMES
-from calc.decision.questions import QUESTIONS
-from calc.decision.shared_figures import SHARED
 from calc.evidence.cautions import caution
 from calc.evidence.limits import LIMITS
 from calc.evidence.sources import HOW_KNOWN, SOURCES, source
@@ -16,7 +13,10 @@ from calc.render.escape import escaped
 from handbook.content.addresses import trouble_id
 from handbook.content.reading import CalculatorBlock, Page
 from handbook.evidence import check_table, decisions
+from handbook.make import customer, handed
 from handbook.make.blocks import calculator_section, known, source_list
+from handbook.make.contents import contents_page
+from handbook.make.front import head_of
 
 # One symbol for each name in the formulas of the documentation; names are public and never change their meaning.
 SYMBOLS = {
@@ -64,7 +64,11 @@ SYMBOLS = {
     "hall_length_ft": "l_h", "hall_beyond_ft": "l_h1", "room_along_ft": "l_rw", "room_deep_ft": "d_r", "door_corner_in": "c_d",
     "door_height_in": "h_d", "turn_from_length_ft": "l_1", "turn_to_length_ft": "l_2", "landing_width_in": "b_l1", "stair_foot_ft": "l_sf",
     "stair_head_ft": "l_k", "stair_rise_in": "r_s", "stair_run_in": "g_s", "upper_rise_in": "r_s1", "upper_run_in": "g_s1",
-    "lift_door_in": "w_e1", "lift_door_height_in": "h_e1", "lift_lobby_in": "d_e1",
+    "lift_door_in": "w_e1", "lift_door_height_in": "h_e1", "lift_lobby_in": "d_e1", "rate_per_hour": "c_h",
+    "sealing_primer_gal": "Q_r2", "sealing_primer_to_buy_gal": "Q_r3",
+    "labor_hours_low": "T_l1", "labor_hours_high": "T_l2", "working_days_low": "D_w1", "working_days_high": "D_w2", "calendar_days_low": "D_c1",
+    "calendar_days_high": "D_c2", "hours_per_day": "h_w", "laboratory_days_low": "D_b1", "laboratory_days_high": "D_b2", "pace_pct": "p_w", "paint_coats": "n_pc",
+    "people": "n_w", "labor_sum": "c_l", "materials_sum": "c_m", "others_sum": "c_o", "tax_sum": "c_x", "together_sum": "c_t",
 }  # fmt: skip
 
 
@@ -83,7 +87,9 @@ def sources_page(pages: list[Page]) -> str:
     kinds = "".join(
         f"<li>{escaped(text)}: {sum(one.known == kind for one in SOURCES)}</li>" for kind, text in HOW_KNOWN
     )
-    head = _head("Sources", "Where each rule and figure comes from, how well it is known, and the day it was checked.")
+    head = head_of(
+        "Sources", "Where each rule and figure comes from, how well it is known, and the day it was checked."
+    )
     return (
         head + "# Sources\n\nEach number in this handbook leads here. A figure from memory is a figure that nobody has checked"
         " on paper yet: treat it so. Where two sources disagree, the safer figure is used, and the page says so.\n\n"
@@ -106,7 +112,7 @@ def nomenclature_page(pages: list[Page]) -> str:
         f"<td>{escaped(text)}</td><td>{', '.join(dict.fromkeys(used))}</td></tr>"
         for name, (unit, text, used) in sorted(meaning.items())
     )
-    head = _head("Names, symbols and units", "What each name means, its symbol and its unit, in every calculator.")
+    head = head_of("Names, symbols and units", "What each name means, its symbol and its unit, in every calculator.")
     return (
         head + "# Names, symbols and units\n\nA name means the same in every calculator, on the command line, in a link and in"
         " JSON, and it ends in its unit. Lengths may be typed in feet and inches or metric; the rules work in the unit shown.\n\n"
@@ -134,7 +140,7 @@ def checks_page(pages: list[Page]) -> str:
             f"<th>Verdict</th></tr></thead><tbody>{rows}</tbody></table></section>"
         )
     count = {kind: sum(one.known == kind for one in found) for kind in check_table.KNOWN}
-    head = _head("Check table", "Each printed figure that a calculator was checked against, beside our own.")
+    head = head_of("Check table", "Each printed figure that a calculator was checked against, beside our own.")
     return (
         head + "# Check table\n\nEach calculator is checked against figures from outside this book: standards, manuals, printed"
         " examples and reference libraries. The tests run on the same rows. Ours must lie within half of the last printed digit,"
@@ -147,7 +153,7 @@ def checks_page(pages: list[Page]) -> str:
 
 def chart_page(pages: list[Page]) -> str:
     """Return the chart of all rules of the choice of way: for paper, and for whoever reads without a script."""
-    head = _head("Chart of ways", "Which answer closes, delays or clouds which way, and why: all rules on paper.")
+    head = head_of("Chart of ways", "Which answer closes, delays or clouds which way, and why: all rules on paper.")
     counts = {effect: sum(rule.effect == effect for rule in decisions.RULES) for effect in decisions.MARKS}
     practice = sum(rule.source == "common-practice" for rule in decisions.RULES)
     return (
@@ -164,7 +170,7 @@ def chart_page(pages: list[Page]) -> str:
 
 def ceilings_page(pages: list[Page]) -> str:
     """Return the thirteen ceilings: what each is like, what a careful tradesman says of it, and what the rules make of it."""
-    head = _head(
+    head = head_of(
         "Thirteen ceilings",
         "Thirteen made-up ceilings, what a careful tradesman would say of each, and what the rules make of it.",
     )
@@ -175,48 +181,28 @@ def ceilings_page(pages: list[Page]) -> str:
     )  # fmt: skip
 
 
-# What a customer wants to know of a way beside the area: how much comes down, goes up, or is bought.
-AMOUNTS = {
-    "wet-scrape": "debris", "dry-scrape": "debris", "sand": "airflow", "skim-over": "skim", "board-over": "board", "panel-over": "panels",
-    "leave-and-seal": "paint", "licensed-removal": "",
-}  # fmt: skip
-
-
-def screen_page(way: str) -> Callable[[list[Page]], str]:
-    """Return the maker of the one screen of a way that a customer understands without the rest."""
+def calculator_page(name: str) -> Callable[[list[Page]], str]:
+    """Return the maker of the page of one calculator: its form, its answer, and the pages that it is asked on."""
 
     def make(pages: list[Page]) -> str:
-        page = next(one for one in pages if one.path.stem == way and one.path.parent.name == "methods")
-        assert page.head is not None
-        text = "\n".join(block.text for block in page.blocks if block.kind == "markdown")
-        screen = re.search(
-            r'<div class="screen".*?</div>\n</div>|<div class="screen".*?</dl>\s*</div>', text, re.DOTALL
+        calculator = catalogue.find(name)
+        assert calculator is not None
+        section, cited = calculator_section(CalculatorBlock(use=name), titled=False)
+        used = [
+            f"[{page.head.title}](../{page.path.relative_to(page.path.parents[1]).as_posix()})"
+            for page in pages
+            if page.head and any(block.kind == "calculator" and block.data.use == name for block in page.blocks)
+        ]
+        sent = (
+            f'<div hidden data-customer="{" ".join(customer.fields(*customer.AMOUNTS))}"></div>\n\n'
+            if name == "offer"
+            else ""
         )
-        assert screen  # a way without its screen is a fault
-        names = {field.name for calculator in catalogue.every() for field in calculator.fields}
-        shared = [one.field.name for one in SHARED]
-        asked = [one.field.name for one in QUESTIONS] + shared
-        forms, cited = [], [caution("asbestos-first").source, caution("local-rules").source]
-        for name in ("takeoff", AMOUNTS[way]):
-            if name:
-                section, used = calculator_section(CalculatorBlock(use=name))
-                forms.append(section)
-                cited += used
-        verdict = (
-            f'<div class="verdict" data-way="{way}" data-facts="{" ".join(asked)}" data-carries="{" ".join(sorted(names - set(asked)))}"'
-            f' data-shared="{" ".join(shared)}" role="status" hidden></div>'
-        )
-        head = _head(
-            f"{page.head.title}, on one screen",
-            page.head.summary,
-            "screen",
-            page.head.reviewed.isoformat(),
-            page.head.facts,
-        )
+        where = "The work that it belongs to: " + ", ".join(used) + ".\n\n" if used else ""
         return (
-            head + f"# {page.head.title}\n\n" + html.caution(caution("asbestos-first")) + "\n\n" + screen.group() + "\n\n" + verdict
-            + "\n\n" + "\n\n".join(forms) + "\n\n## What decides\n\nLocal rules and licensed trades decide. A number here is a plan, and no"
-            f" promise. The whole way, step by step: [{page.head.title}](../methods/{way}.md).\n\n" + source_list(cited) + "\n"
+            head_of(calculator.title, calculator.summary, "calculator") + f"# {calculator.title}\n\n"
+            + html.caution(caution("asbestos-first")) + "\n\n" + section + "\n\n" + sent + where
+            + source_list([*cited, caution("asbestos-first").source]) + "\n"
         )  # fmt: skip
 
     return make
@@ -236,7 +222,7 @@ def trouble_page(pages: list[Page]) -> str:
                 )
                 parts.append(f'## {page.head.title}\n\n<dl class="trouble">{rows}</dl>')
     count = sum(len(block.data.root) for page in pages for block in page.blocks if block.kind == "trouble")
-    head = _head("What goes wrong", "Everything that goes wrong with a ceiling in this book, why, and the cure.")
+    head = head_of("What goes wrong", "Everything that goes wrong with a ceiling in this book, why, and the cure.")
     return (
         head + "# What goes wrong\n\n" + html.caution(caution("asbestos-first")) + f"\n\n{count} troubles, by where they show. Or"
         " [search](../search.md) for what you see.\n\n" + "\n\n".join(parts) + "\n\n" + source_list([caution("asbestos-first").source]) + "\n"
@@ -250,7 +236,7 @@ def limits_page(pages: list[Page]) -> str:
         f"<td>{escaped(source(one.source).title)}</td><td>{one.reviewed_on}</td><td>{one.review_by}</td></tr>"
         for one in LIMITS
     )
-    head = _head(
+    head = head_of(
         "Published limits",
         "Limits on asbestos and lead that this book knows, where they hold, and when they were looked at.",
     )
@@ -289,7 +275,7 @@ def drying_page(pages: list[Page]) -> str:
     heads = "".join(f'<th scope="col">{one} °F</th>' for one in TEMPERATURES_F)
     answer, _ = catalogue.work_out("drying", {"temperature_f": "70", "humidity_pct": "50"})
     cited = [source_id for line in (answer.lines if answer else ()) for source_id in line.sources]
-    head = _head("Drying times", "How long a thin coat of compound dries, by heat and humidity of the room.")
+    head = head_of("Drying times", "How long a thin coat of compound dries, by heat and humidity of the room.")
     return (
         head + "# Drying times\n\nA coat of 1/16 in, under tape, in air that stays as it is. Worked out by the same form as for your room; the law behind it stands on a"
         " table from memory, row by row. Looks dry is not dry: feel it.\n\n"
@@ -305,13 +291,10 @@ def _symbol(name: str) -> str:
     return (f"<i>{letter}</i>" if letter else "") + (f"<sub>{index}</sub>" if index else "")
 
 
-def _head(title: str, summary: str, kind: str = "reference", reviewed: str = "", facts: str = "") -> str:
-    seen = f'reviewed: {reviewed}\nfacts: "{facts}"\n' if reviewed else ""
-    return f'---\ntitle: "{title}"\nkind: {kind}\nsummary: "{summary}"\n{seen}---\n\n'
-
-
 GENERATED = {
-    **{f"to/{way}.md": screen_page(way) for way in AMOUNTS},
+    **{f"to/{way}.md": handed.screen_page(way) for way in customer.AMOUNTS},
+    **{f"papers/{way}.md": handed.papers_page(way) for way in customer.AMOUNTS},
+    **{f"work-out/{name}.md": calculator_page(name) for name in catalogue.NAMES if name != "decision"},
     "reference/trouble.md": trouble_page,
     "reference/limits.md": limits_page,
     "reference/drying.md": drying_page,
@@ -320,4 +303,11 @@ GENERATED = {
     "reference/chart.md": chart_page,
     "reference/ceilings.md": ceilings_page,
     "reference/nomenclature.md": nomenclature_page,
+    "contents.md": contents_page,
 }
+
+
+def made(found: list[Page]) -> dict[str, str]:
+    """Return every page that nobody writes; the contents come last, as they tell of the others."""
+    texts = {path: make(found) for path, make in GENERATED.items() if make is not contents_page}
+    return texts | {"contents.md": contents_page(found, texts)}

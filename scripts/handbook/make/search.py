@@ -12,7 +12,7 @@ from markdown.extensions.toc import slugify
 from calc import catalogue
 from handbook.content.addresses import term_id, trouble_id
 from handbook.content.reading import Block, Page, Step
-from handbook.content.sentences import prose
+from handbook.content.sentences import prose, step_text
 
 LONGEST_TEXT = 700  # letters of a section that are searched
 TAGS = re.compile(r"<[^>]+>")
@@ -42,7 +42,7 @@ def index(pages: list[Page], docs: Path) -> str:
             page.head.title,
             {"way": "way", "task": "task", "choice": "guide"}.get(page.head.kind, "reference"),
         )
-        entries.append([url, title, kind, f"{page.head.summary} {prose(page)}"[:LONGEST_TEXT]])
+        entries.append([url, title, kind, f"{page.head.summary} {prose(page, with_example=False)}"[:LONGEST_TEXT]])
         for heading, slug, text in _sections(page):
             entries.append([f"{url}#{slug}", f"{title}: {heading}", "section", text[:LONGEST_TEXT]])
         for block in page.blocks:
@@ -50,7 +50,7 @@ def index(pages: list[Page], docs: Path) -> str:
             if block.kind == "terms":
                 for term in block.data.root:
                     see[term.term.lower()] = [url_of(path) for path in term.see]
-                    for name in term.also:
+                    for name in term.also + term.avoid:
                         also.setdefault(name.lower(), []).append(term.term.lower())
     return json.dumps({"also": also, "see": see, "entries": entries}, ensure_ascii=False, separators=(",", ":"))
 
@@ -76,7 +76,7 @@ def _of_block(page: Page, block: Block, url: str, title: str) -> list[list[str]]
     if block.kind == "steps":
         found = []
         for one in block.data.root:
-            step_id, text = (one.id, one.do) if isinstance(one, Step) else (one.hold, one.until + " " + one.know)
+            step_id, text = one.id if isinstance(one, Step) else one.hold, step_text(one)
             found.append([f"{url}#{step_id}", f"{title}: {text if len(text) < 70 else text[:67] + '…'}", "step", text])
         return found
     return []

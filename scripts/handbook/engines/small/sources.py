@@ -1,6 +1,6 @@
 """The register of sources as an answer shows it: a number, by the place in the register, and a title.
 
-`handbook.lower` fills `ROWS` from `calc.evidence.sources`: each source's id and title, in its order.
+`handbook.engines.lower` fills `ROWS` from `calc.evidence.sources`: each source's id and title, in its order.
 """
 
 ROWS: tuple[tuple[str, str], ...] = ()  # the build fills this line
