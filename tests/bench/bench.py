@@ -104,7 +104,7 @@ def make_stock() -> Path:
     folder.mkdir(parents=True)
     for name in ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm", "python_stdlib.zip", "pyodide-lock.json"):
         shutil.copyfile(packing.FULL / name, folder / name)
-    packing.calc_wheel(folder).rename(folder / "calc.whl")
+    packing.calc_wheel(packing.CALC, folder).rename(folder / "calc.whl")
     (folder / "index.html").write_text(STOCK, encoding="utf-8")
     compress.compress_site(folder, CACHE)
     return folder

@@ -10,7 +10,7 @@ from playwright.sync_api import Page, expect, sync_playwright
 from handbook import serve
 
 BASE = "/book/"
-PATIENCE = 20_000  # milliseconds; two browsers share a small machine
+PATIENCE = int(os.environ.get("PATIENCE_MS", "20000"))  # two browsers share a small machine
 expect.set_options(timeout=PATIENCE)
 QUIET = [
     "--no-sandbox",

@@ -12,7 +12,7 @@ from playwright.sync_api import expect
 from conftest import BASE, until, watch
 from handbook import build, serve
 from handbook.host import offline
-from test_job import form, open_way, submit
+from test_job import field, form, open_way, ready, submit
 
 pytestmark = [pytest.mark.browser, pytest.mark.slow]
 LONG = 60_000  # milliseconds for what is tried several times
@@ -136,7 +136,7 @@ def test_a_full_engine_that_hangs_holds_up_no_other_question_and_can_be_stopped(
     ask(page)
     expect(form(page, "takeoff").locator(".by")).to_contain_text("small engine")
     form(page, "takeoff").locator(".again").click()
-    form(page, "drying").locator("[name=humidity_pct]").fill("70")
+    field(page, "humidity_pct").fill("70")
     expect(form(page, "drying").locator(".by")).to_contain_text("small engine", timeout=15_000)
     wait = form(page, "takeoff").locator(".wait")
     expect(wait).to_contain_text("full engine")
@@ -262,8 +262,12 @@ def test_a_page_brings_the_calculators_that_it_shows_and_another_when_it_is_aske
     expect(form(page, "takeoff").locator(".by")).to_contain_text("by the small engine")
     told = page.locator("#engines")
     engines = json.loads(told.text_content())
-    listed = sorted(engines["small_parts"][int(at)] for at in told.get_attribute("data-parts").split())
-    assert asked_parts(host) == listed
+    listed = {engines["small_parts"][int(at)] for at in told.get_attribute("data-parts").split()}
+    listed |= {
+        engines["small_parts"][at] for at in engines["small_needs"]["sketch"]
+    }  # the rooms that the link brought are drawn
+    page.wait_for_selector(".room svg")
+    assert asked_parts(host) == sorted(listed)
     assets = page.locator("link[rel=stylesheet]").get_attribute("href").split("/")[-2]
     ask_other = """async (early) => {
       const { door } = await import(early);
@@ -356,7 +360,7 @@ def test_a_new_edition_waits_is_taken_by_every_tab_and_loses_nothing(tmp_path, h
     one.wait_for_selector("html[data-offline]", timeout=LONG)
     other = watch(one.context.new_page(), BASE, [], False)
     open_way(other, host.address)
-    form(other, "takeoff").locator("[name=rooms]").fill("Den: 10 x 10")
+    field(other, "rooms").fill("Den: 10 x 10")
     host.handler.site = new_edition(serve.SITE, tmp_path / "new")
     before = len(host.log)
     one.goto(host.address)
@@ -365,14 +369,14 @@ def test_a_new_edition_waits_is_taken_by_every_tab_and_loses_nothing(tmp_path, h
     expect(one.locator("h1")).to_have_text("A new edition")
     fresh = next(path.name for path in host.handler.site.iterdir() if path.name.startswith("assets-"))
     other.wait_for_selector(f"link[rel=stylesheet][href*='{fresh}']", state="attached", timeout=LONG)
-    other.wait_for_selector("html[data-ready]")
-    assert form(other, "takeoff").locator("[name=rooms]").input_value() == "Den: 10 x 10"
+    ready(other)
+    assert field(other, "rooms").input_value() == "Den: 10 x 10"
     until(other, "caches.keys().then((names) => names.filter((name) => name.startsWith('book ')).length === 1)")
     asked = [path for path in host.log[before:] if "/engine/small-" in path]
     assert not asked, "what the edition before holds too is not fetched again"
     other.context.set_offline(True)
     other.reload()
-    other.wait_for_selector("html[data-ready]")
+    ready(other)
     form(other, "takeoff").locator("button.act[type=submit]").click()
     expect(form(other, "takeoff").locator(".by")).to_contain_text("small engine")
 

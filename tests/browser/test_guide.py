@@ -9,9 +9,11 @@ from playwright.sync_api import expect
 from calc import browser as calc_browser
 from calc.decision import questions, shared_figures
 from handbook.evidence import decisions
+from test_job import field, ready
 
 pytestmark = [pytest.mark.browser, pytest.mark.slow]
 GUIDE = "prepare/choose/"
+LOOKED = {"stains": "none", "loose_board": "tight", "cracks": "none", "sprinklers": "no", "sheen": "flat"}
 LABELS = {one.field.name: one.field.label for one in questions.QUESTIONS}
 CEILINGS = decisions.read_ceilings()
 # Each question, and the figures of other forms that tell an answer; what stands folded away is not in sight.
@@ -38,6 +40,19 @@ def pick(page, name, value):
     expect(page.locator(".guide")).not_to_have_attribute("data-question", name)
 
 
+def tick(page, sheet, *lines):
+    """Tick lines of a screen that asks several questions, and go on."""
+    expect(page.locator(".guide")).to_have_attribute("data-question", sheet)
+    for text in lines:
+        page.locator(".guide button.tick", has_text=text).click()
+    page.locator(".guide .answers button.act").click()
+    expect(page.locator(".guide")).not_to_have_attribute("data-question", sheet)
+
+
+def held(page, names):
+    return {name: page.locator(f"#decision-{name}").input_value() for name in names}
+
+
 def shown_states(page):
     return page.locator(".strip .state").all_inner_texts()
 
@@ -52,6 +67,9 @@ def test_one_question_at_a_time_with_all_ways_in_sight(page, address):
         ("result_layers", "all"),
         ("sag", "yes"),
     ):
+        if name == "sag":
+            tick(page, "look", "It sags or bulges")
+            facts |= LOOKED
         expect(page.locator(".guide h3")).to_have_text(LABELS[name])
         page.locator(".guide .why summary").click()
         expect(page.locator(".guide .why p")).to_have_text(questions.question(name).field.why)
@@ -87,7 +105,7 @@ def test_back_and_forth_loses_nothing(page, address):
 def test_an_answer_that_is_not_known_is_an_answer(page, address):
     open_guide(page, address)
     pick(page, "asbestos_result", "unknown")
-    expect(page.locator(".guide")).to_have_attribute("data-question", "sag")
+    expect(page.locator(".guide")).to_have_attribute("data-question", "look")
     assert set(shown_states(page)[:7]) == {"not known"}
     expect(page.locator(".guide .count")).to_contain_text("1 answered.")
 
@@ -107,7 +125,7 @@ def test_before_a_result_both_outcomes_stand_and_look_like_no_state(page, addres
         assert box["x"] >= 0 and box["x"] + box["width"] <= 390
         assert branch.evaluate("one => getComputedStyle(one).borderTopStyle") == "dashed"
     assert branches.nth(1).locator(".value").all_inner_texts()[:7] == ["would be closed"] * 7
-    pick(page, "sag", "no")
+    tick(page, "look")
     expect(branches).to_have_count(2)
     page.goto(address + "methods/sand/#?asbestos_result=unknown&sag=no&hand_test=falls")
     expect(page.locator(".verdict")).to_contain_text("If it finds some, in any layer it would be closed.")
@@ -121,7 +139,7 @@ def test_the_next_question_stands_clear_of_the_strip(page, address):
         page.locator(".guide-tools button", has_text="Skip").click()
         expect(page.locator(".guide")).not_to_have_attribute("data-question", name)
         page.wait_for_timeout(100)
-        strip, head = page.locator(".strip").bounding_box(), page.locator(".guide h3").bounding_box()
+        strip, head = page.locator(".strip").bounding_box(), page.locator(".guide .count").bounding_box()
         assert head["y"] >= strip["y"] + strip["height"] and head["y"] < 600
 
 
@@ -140,8 +158,8 @@ def test_a_figure_is_typed_once_in_the_guide_or_in_another_form(page, address):
     page.wait_for_selector("html[data-ready]")
     expect(page.locator("[name=texture_painted]").first).to_have_value("yes")
     page.goto(address + "prepare/settle/")
-    page.wait_for_selector("html[data-ready]")
-    page.locator("#lead [name=year_built]").fill("1931")
+    ready(page)
+    field(page, "year_built").fill("1931")
     page.wait_for_timeout(600)
     page.goto(address + GUIDE)
     page.wait_for_selector("#decision[data-engine]")
@@ -156,24 +174,34 @@ def test_to_the_end_and_on_to_a_way_with_the_answers(page, address):
         name = page.locator(".guide").get_attribute("data-question")
         if not name:
             break
-        if name in clear:
+        if name in ("look", "room"):
+            tick(page, name)
+        elif name == "lead":
+            assert clear["built"] == "later"
+            page.locator(".guide button.pick", has_text="Built 1978 or later").click()
+            expect(page.locator(".guide")).not_to_have_attribute("data-question", "lead")
+        elif name in clear:
             pick(page, name, clear[name])
         else:
             page.locator(".guide-tools button", has_text="Skip").click()
     expect(page.locator(".guide h3")).to_have_text("That is all that matters now")
-    page.locator(".guide button", has_text="Read the outcome").click()
+    page.locator(".guide button", has_text="Read all reasons").click()
     expect(page.locator("#decision .slot .alarm").first).to_be_in_viewport(ratio=0)
     way = page.locator("#decision .items a", has_text="Skim over")
     way.click()
     expect(page).to_have_url(re.compile(r"/methods/skim-over/#.*times_painted=never"))
     verdict = page.locator(".verdict")
-    expect(verdict).to_contain_text("By your answers this way is closed.")
+    expect(verdict).to_contain_text("For this ceiling, by your answers: closed.")
     expect(verdict).to_contain_text("Bare texture that goes soft when wet comes down with the wet compound.")
     expect(page.locator("#figures")).to_be_hidden()
     # Figures of this page join the link, and the answers stay.
-    page.locator("#takeoff [name=rooms]").fill("10 x 10")
+    ready(page)
+    field(page, "rooms").fill("10 x 10")
+    page.locator("#takeoff button.act").scroll_into_view_if_needed()
+    page.wait_for_timeout(600)  # the page glides to it
     page.locator("#takeoff button.act").click()
     expect(page).to_have_url(re.compile(r"rooms=10\+x\+10.*times_painted=never"))
+    verdict.locator("summary").click()
     verdict.locator("a").click()
     page.wait_for_selector("#decision[data-engine]")
     assert page.locator("#decision-times_painted").input_value() == "never"
@@ -225,6 +253,139 @@ def test_without_a_script_the_questions_the_chart_and_the_rules_stand(make_page,
     page.locator("main a", has_text="chart of ways").click()
     expect(page.locator(".questions > li")).to_have_count(len(LABELS))
     assert page.locator(".chart tbody tr").count() > 50
+
+
+SETTLED = "#decision?asbestos_result=none&result_rooms=this&result_layers=all"
+TOGETHER = {
+    "look": {"sag": "no"} | LOOKED,
+    "people": {"who_works": "owner", "building": "house", "occupied": "yes", "household": "adults"},
+    "room": {"may_drop": "yes", "light": "soft", "floors": "covered"},
+}
+BUILT = ("layers_up", "joists_carry", "rated_ceiling", "joists")
+
+
+def come_to(page, screen):
+    """Skip to the screen of that name."""
+    for _ in range(30):
+        name = page.locator(".guide").get_attribute("data-question")
+        if name == screen:
+            return
+        page.locator(".guide-tools button", has_text="Skip").click()
+        expect(page.locator(".guide")).not_to_have_attribute("data-question", name)
+    raise AssertionError(f"the guide never asked {screen}")
+
+
+@pytest.mark.parametrize("screen", TOGETHER)
+def test_none_of_these_answers_each_question_of_the_screen_as_if_it_were_asked(page, address, screen):
+    open_guide(page, address, SETTLED)
+    come_to(page, screen)
+    asked = TOGETHER[screen]
+    assert page.locator(".guide button.tick").count() == len(asked)
+    assert set(held(page, asked).values()) == {"unknown"}, "nothing is answered before somebody answers"
+    page.locator(".guide .answers button", has_text="None of these").click()
+    expect(page.locator(".guide")).not_to_have_attribute("data-question", screen)
+    assert held(page, asked) == asked
+    assert shown_states(page) == states(
+        {"asbestos_result": "none", "result_rooms": "this", "result_layers": "all"} | asked
+    )
+
+
+def test_what_is_ticked_is_asked_with_all_its_choices_and_may_stay_unknown(page, address):
+    open_guide(page, address, SETTLED)
+    tick(page, "look", "Stains", "Cracks")
+    for name, value in (("stains", "unknown"), ("cracks", "wide")):
+        expect(page.locator(".guide h3")).to_have_text(LABELS[name])
+        choices = dict(questions.question(name).answers)
+        assert sorted(page.locator(".guide button.pick").all_inner_texts()) == sorted(choices.values())
+        pick(page, name, value)
+    wanted = TOGETHER["look"] | {"stains": "unknown", "cracks": "wide"}
+    assert held(page, wanted) == wanted
+    page.locator(".guide-tools button", has_text="Back").click()
+    expect(page.locator(".guide h3")).to_have_text(LABELS["cracks"])
+    page.locator(".guide-tools button", has_text="Back").click()
+    page.locator(".guide-tools button", has_text="Back").click()
+    expect(page.locator('.guide button.tick[aria-pressed="true"]')).to_have_count(2)
+    page.locator(".guide button.tick", has_text="Stains").click()
+    page.locator(".guide .answers button.act").click()
+    pick(page, "cracks", "fine")
+    wanted |= {"stains": "none", "cracks": "fine"}
+    assert held(page, wanted) == wanted
+
+
+def test_who_cannot_look_leaves_every_question_at_its_worst(page, address):
+    open_guide(page, address, SETTLED)
+    page.locator(".guide button.tick").first.click()
+    page.locator(".guide button", has_text="I cannot look now").click()
+    expect(page.locator(".guide")).not_to_have_attribute("data-question", "look")
+    assert set(held(page, TOGETHER["look"]).values()) == {"unknown"}
+    come_to(page, "build")
+    page.locator(".guide button", has_text="No, none of it").click()
+    expect(page.locator(".guide")).not_to_have_attribute("data-question", "build")
+    assert set(held(page, BUILT).values()) == {"unknown"}
+    assert set(shown_states(page)[:7]) == {"not known"}
+
+
+def test_what_harms_unseen_is_asked_by_itself(page, address):
+    """Nobody answers for the laboratory, for heat in a ceiling or for what lies above it by passing over a line."""
+    open_guide(page, address, SETTLED)
+    for name in ("heated_ceiling", "hand_test", "loose_fill", "times_painted", "patch_test"):
+        come_to(page, name)
+        expect(page.locator(".guide h3")).to_have_text(LABELS[name])
+        assert page.locator(".guide button.tick").count() == 0
+
+
+LEAD = {
+    "Built 1978 or later": ("later", "unknown", False),
+    "Before 1978: tested, below both limits": ("before-1978", "none", False),
+    "Before 1978: lead was found": ("before-1978", "lead", False),
+    "Before 1978: paint not tested, or not known": ("before-1978", "unknown", False),
+    "Year not known": ("unknown", "unknown", True),
+}
+
+
+@pytest.mark.parametrize("said", LEAD)
+def test_age_and_lead_are_asked_in_one_and_each_choice_says_what_it_answers(page, address, said):
+    built, paint, asked_on = LEAD[said]
+    open_guide(page, address, SETTLED)
+    come_to(page, "lead")
+    assert page.locator(".guide button.pick").all_inner_texts() == list(LEAD)
+    page.locator(".guide button.pick", has_text=said).click()
+    expect(page.locator(".guide")).not_to_have_attribute("data-question", "lead")
+    assert held(page, ("built", "paint_test")) == {"built": built, "paint_test": paint}
+    assert (page.locator(".guide").get_attribute("data-question") == "paint_test") == asked_on
+    page.locator(".guide-tools button", has_text="Back").click()
+    expect(page.locator('.guide button.pick[aria-pressed="true"]')).to_have_text(said)
+
+
+def test_who_skips_the_age_is_asked_for_the_paint(page, address):
+    open_guide(page, address, SETTLED)
+    come_to(page, "lead")
+    page.locator(".guide-tools button", has_text="Skip").click()
+    expect(page.locator(".guide")).to_have_attribute("data-question", "paint_test")
+
+
+def test_who_knows_how_it_is_built_is_asked_one_by_one(page, address):
+    open_guide(page, address, SETTLED)
+    come_to(page, "build")
+    page.locator(".guide button", has_text="ask me one by one").click()
+    for name, value in (("layers_up", "one"), ("joists_carry", "yes"), ("rated_ceiling", "no")):
+        pick(page, name, value)
+    assert held(page, BUILT[:3]) == {"layers_up": "one", "joists_carry": "yes", "rated_ceiling": "no"}
+
+
+def test_a_figure_of_the_guide_that_does_not_work_says_so_and_one_left_out_is_asked(page, address):
+    open_guide(page, address, SETTLED)
+    come_to(page, "measured")
+    page.locator(".guide .answers input").first.fill("eight")
+    expect(page.locator(".guide .fault").first).to_contain_text("eight")
+    page.locator(".guide button", has_text="Go on").click()
+    expect(page.locator(".guide .answers input").first).to_be_focused()
+    page.locator(".guide .answers input").first.fill("8")
+    expect(page.locator(".guide .fault").first).to_be_hidden()
+    page.locator(".guide button", has_text="Go on").click()
+    expect(page.locator(".guide")).not_to_have_attribute("data-question", "measured")
+    assert held(page, ("height", "texture_depth")) == {"height": "usual", "texture_depth": "unknown"}
+    come_to(page, "texture_depth")
 
 
 def test_no_verdict_stands_where_nothing_was_answered(page, address):

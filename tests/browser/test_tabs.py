@@ -9,10 +9,11 @@ import pytest
 from playwright.sync_api import expect
 
 from conftest import QUIET, watch
-from test_job import form, open_way, submit
+from test_job import field, form, open_way, ready, submit
 
 pytestmark = [pytest.mark.browser, pytest.mark.slow]
 SKIM, PAINT, COVER = "methods/skim-over/", "finish/paint/", "prepare/cover/"
+OFFLINE = "html[data-offline]"  # a worker that takes a page over puts it out of the browser's memory: wait for it
 FULL = "Storage.prototype.setItem = () => { throw new DOMException('full', 'QuotaExceededError'); };"
 
 
@@ -44,13 +45,14 @@ def goes_back(request, driver, address, watched):
 
 def back(page, kept):
     page.go_back(wait_until="commit")
-    page.wait_for_selector("html[data-ready]")
+    ready(page)
     expect(page.locator("html")).to_have_attribute("data-persisted", str(kept).lower())
 
 
 def test_back_shows_the_newest_figures_and_blames_no_link(goes_back, address):
     page, kept = goes_back
     open_way(page, address)
+    page.wait_for_selector(OFFLINE)
     rooms(page).fill("Old: 10 x 10")
     submit(page, "takeoff")
     expect(form(page, "takeoff").locator(".figure strong")).to_have_text("100 sq ft")
@@ -63,7 +65,7 @@ def test_back_shows_the_newest_figures_and_blames_no_link(goes_back, address):
     expect(page.locator("#figures")).to_be_hidden()
     assert "New:+11+x+11" in page.url
     page.go_forward(wait_until="commit")
-    page.wait_for_selector("html[data-ready]")
+    ready(page)
     assert rooms(page, "paint").input_value() == "New: 11 x 11"
 
 
@@ -71,8 +73,9 @@ def test_two_backs_lose_no_figure_and_no_tick(goes_back, address):
     """Figures typed on one page and a tick on another, behind a page that was left before both."""
     page, kept = goes_back
     open_way(page, address)
+    page.wait_for_selector(OFFLINE)
     page.locator("#result-in-hand input").check()
-    form(page, "skim").locator("[name=texture_depth_in]").fill("1/8")
+    field(page, "texture_depth_in").fill("1/8")
     submit(page, "skim")
     open_way(page, address, path=PAINT)
     rooms(page, "paint").fill("Den: 11 x 11")
@@ -85,7 +88,7 @@ def test_two_backs_lose_no_figure_and_no_tick(goes_back, address):
     back(page, kept)
     page.locator("#skim-lead input").check()
     page.locator("#ceiling-sound input").check()
-    form(page, "skim").locator("[name=coats]").fill("1")
+    field(page, "coats").fill("1")
     submit(page, "skim")
     assert rooms(page).input_value() == "Den: 11 x 11"
     open_way(page, address, path=COVER)
@@ -94,7 +97,7 @@ def test_two_backs_lose_no_figure_and_no_tick(goes_back, address):
     assert rooms(page, "paint").input_value() == "Den: 11 x 11"
     open_way(page, address)
     assert page.locator("#result-in-hand input").is_checked() and page.locator("#ceiling-sound input").is_checked()
-    assert form(page, "skim").locator("[name=texture_depth_in]").input_value() == "1/8"
+    assert field(page, "texture_depth_in").input_value() == "1/8"
 
 
 def test_two_tabs_tell_each_other(page, address):
@@ -106,8 +109,8 @@ def test_two_tabs_tell_each_other(page, address):
     rooms(other, "paint").fill("Den: 12 x 10")
     expect(form(page, "takeoff").locator(".figure strong")).to_have_text("120 sq ft")
     expect(page.locator("#figures")).to_be_hidden()
-    form(page, "skim").locator("[name=texture_depth_in]").fill("1/8")
-    form(other, "paint").locator("[name=coats]").fill("1")
+    field(page, "texture_depth_in").fill("1/8")
+    field(other, "coats").fill("1")
     page.wait_for_timeout(1000)
     third = second_tab(page, address, SKIM)
     found = {
@@ -143,7 +146,7 @@ def test_ticks_cleared_in_one_tab_are_cleared_in_the_other_and_stay_so(page, add
     expect(page.locator(".clear-ticks")).to_have_text("Clear the ticks")  # the old ones do not come back over a new job
     stale.close()
     page.reload()
-    page.wait_for_selector("html[data-ready]")
+    ready(page)
     expect(page.locator("input[data-step]:checked")).to_have_count(1)
 
 
@@ -172,12 +175,12 @@ def test_a_tab_that_heard_nothing_writes_only_what_is_typed_there(page, address)
     rooms(page).fill("Den: 10 x 10")
     rooms(page).press("Tab")
     page.wait_for_timeout(500)
-    form(asleep, "skim").locator("[name=texture_depth_in]").fill("1/8")
+    field(asleep, "texture_depth_in").fill("1/8")
     asleep.wait_for_timeout(500)
     page.reload()
-    page.wait_for_selector("html[data-ready]")
+    ready(page)
     assert rooms(page).input_value() == "Den: 10 x 10"
-    assert form(page, "skim").locator("[name=texture_depth_in]").input_value() == "1/8"
+    assert field(page, "texture_depth_in").input_value() == "1/8"
 
 
 EARLIER = {
@@ -239,7 +242,7 @@ def test_a_device_that_forbids_keeping_says_so_and_works(page, address):
     expect(form(page, "takeoff").locator(".figure strong")).to_have_text("100 sq ft")
     expect(form(page, "takeoff").locator(".saved")).to_contain_text("keeps nothing")
     page.reload()
-    page.wait_for_selector("html[data-ready]")
+    ready(page)
     assert rooms(page).input_value() == "Den: 10 x 10"
     expect(page.locator("#figures")).to_be_hidden()
     page.locator("#result-in-hand input").check()
@@ -280,10 +283,10 @@ def test_a_link_to_a_form_lands_on_it_with_figures_on_the_device(page, address):
             address + path + "#" + name,
         )
         page.locator("#to").click()
-        page.wait_for_selector("html[data-ready]")
-        expect(form(page, name).locator("h2")).to_be_in_viewport()
+        ready(page, shut=True)
+        expect(form(page, name).locator("summary").first).to_be_in_viewport()
         page.wait_for_timeout(1500)
-        expect(form(page, name).locator("h2")).to_be_in_viewport()
+        expect(form(page, name).locator("summary").first).to_be_in_viewport()
         assert f"#{name}?rooms=Den:+10+x+10" in page.url
 
 
@@ -295,7 +298,7 @@ def test_a_page_that_was_opened_without_a_place_names_none(page, address):
     expect(form(page, "takeoff").locator(".figure strong")).to_have_text("100 sq ft")
     assert page.url.endswith("/#?rooms=Den:+10+x+10")
     page.reload()
-    page.wait_for_selector("html[data-ready]")
+    ready(page)
     page.wait_for_timeout(1000)
     assert page.evaluate("scrollY") == 0
 
@@ -310,7 +313,7 @@ def test_the_way_that_the_guide_leads_to_keeps_the_rooms(page, address):
     )
     page.wait_for_selector("#decision[data-engine]")
     page.locator("#decision .items a", has_text="Skim over").click()
-    page.wait_for_selector("html[data-ready]")
+    ready(page)
     expect(form(page, "takeoff").locator(".figure strong")).to_have_text("100 sq ft")
     expect(page.locator(".verdict")).to_be_visible()
     expect(page.locator("#figures")).to_be_hidden()

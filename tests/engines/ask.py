@@ -5,6 +5,7 @@ import hashlib
 import json
 import os
 import re
+import shutil
 import subprocess
 import sys
 from pathlib import Path
@@ -24,9 +25,9 @@ COUNT = int(os.environ.get("QUESTIONS", "4000"))
 COUNT_FULL = 3_000
 COUNT_LOWERED = 1_000
 # A layout of boards (taping takes its joints from one) is thousands of steps of search, each of which must go the same
-# way: fewer questions ask as much. The choice of way looks at all its rules each time, and its answers are picked from a
+# way: fewer questions ask as much, and of the list of what to buy, which lays them out too. The choice of way looks at all its rules each time, and its answers are picked from a
 # few. A room's humidity is some ten courses of dozens of steps each time.
-FEWER = {"board": 300, "taping": 300, "decision": 2_000, "humidity": 2_000}
+FEWER = {"compare": 300, "board": 300, "taping": 300, "shopping": 300, "decision": 2_000, "humidity": 2_000}
 
 
 def every_question(calculator: catalogue.Calculator, count: int = COUNT) -> list[dict[str, str]]:
@@ -61,6 +62,27 @@ def in_cpython(calculator: str, asked: list[dict[str, str]]) -> list[str]:
 def in_node(engine: str, calculator: str, asked: list[dict[str, str]], *form: str, engines_json: str = "") -> list[str]:
     command = [packing.node(), str(HERE / "run_engine.mjs"), engine, str(SITE), engines_json or packed(), *form]
     return _lines(command, as_lines(calculator, asked))
+
+
+def site_with(
+    target: Path, *, needs: dict | None = None, parts: list[bytes] = (), wheel: bytes = b""
+) -> tuple[str, str]:
+    """Copy what the engines need of the built site to `target`, with other calculators in place of its own; return the folder and
+    the engines' paths for `run_engine.mjs`."""
+    for folder in [*SITE.glob("assets-*"), SITE / "engine"]:
+        shutil.copytree(folder, target / folder.name)
+    engines = json.loads(packed())
+
+    def put(made: bytes, ending: str) -> str:
+        name = f"engine/calc-{hashlib.sha256(made).hexdigest()[:12]}.{ending}"
+        (target / name).write_bytes(made)
+        return name
+
+    if needs is None:
+        engines["full_calc"] = put(wheel, "whl")
+    else:
+        engines |= {"small_needs": needs, "small_parts": [put(one, "bin") for one in parts]}
+    return str(target), json.dumps(engines)
 
 
 def in_lowered(folder: Path, calculator: str, asked: list[dict[str, str]], *form: str) -> list[str]:

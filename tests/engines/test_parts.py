@@ -9,7 +9,7 @@ from ask import SITE, in_cpython, in_node, packed
 from calc import catalogue
 
 pytestmark = [pytest.mark.engines, pytest.mark.slow]
-FORM = re.compile(r'<section class="calc" id="([^"]+)"')
+FORM = re.compile(r'<(?:section|details) class="calc" id="([^"]+)"')
 NOWHERE = "engine/nowhere.bin"
 
 

@@ -112,13 +112,13 @@ def test_a_seventh_grader_reads_the_questions_the_reasons_and_what_to_do():
             assert len(sentence.split()) <= checks.LONGEST_STEP_WORDS, sentence
 
 
-def test_every_way_has_a_place_for_the_reader_s_own_verdict_after_the_stop():
+def test_every_way_has_a_place_for_the_reader_s_own_verdict_at_the_head():
     names = [one.field.name for one in (*questions.QUESTIONS, *shared_figures.SHARED)]
     for way, _ in questions.WAYS:
         text = build.expected_html(f"methods/{way}.md").read_text(encoding="utf-8")
         assert (
-            text.index("Sprayed texture may hold asbestos")
-            < text.index(f'data-way="{way}"')
+            text.index(f'data-way="{way}"')
+            < text.index('<div class="alarm alarm-danger" data-caution="asbestos-first"')
             < text.index('class="screen"')
         )
         assert re.search(r'data-facts="([^"]+)"', text).group(1).split() == names

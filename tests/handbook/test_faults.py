@@ -65,7 +65,11 @@ CASES = [
     (HEAD + HARD, "docs/try.md:1:1: READING"),
     (HEAD + "```figure\nuse: moon\n```\n", "docs/try.md:9:6: FIGURE there is no drawing called moon"),
     (HEAD + steps("- id: one", "  do: Look.", "  figure: moon"), "docs/try.md:11:11: FIGURE there is no drawing called moon"),
+    (HEAD + "```ways\n- way: moon\n  line: Up.\n  days: none\n```\n", "docs/try.md:9:8: COVER there is no way called moon"),
+    (TASK + "```doors\n- to: try.md\n  says: In\n  more: Here\n```\n", "docs/try.md:9:1: COVER a block doors stands on the first page alone"),
+    (HEAD + "```doors\n- to: moon.md\n  says: Up\n  more: There\n```\n", "docs/try.md:9:7: LINK moon.md leads nowhere"),
     (HEAD + steps("- id: one", "  do: Look.", "  wait: a while"), "docs/try.md:11:9: DATA"),
+    (HEAD + steps("- id: one", "  do: Fill {wetting.water_gal}."), "docs/try.md:10:12: LIVE the form wetting does not stand on this page"),
     (HEAD + steps("- id: one", "  do: Look.", "- id: two", "  do: Look.", "  was: [one]"), "docs/try.md:11:7: STEP-ID the id one stands already"),
     (TASK + "# Try\n", "docs/try.md:1:1: PART a task has a part “## What good looks like”"),
     (WAY + STOP, "docs/try.md:1:1: PART a way has one screen for a customer"),
@@ -89,6 +93,8 @@ def test_every_code_is_listed_and_provoked(tmp_path):
         "NAV",
         "STEP-GONE",
         "UNUSED",
+        "MESSAGE-TWICE",
+        "ANSWER-BELOW",
     }
     assert told | own == set(checks.CODES)
 
@@ -100,7 +106,7 @@ def test_all_faults_come_at_once(tmp_path):
         + steps("- id: one", "  do: Scrape it.", "- id: one", "  do: Look.", "  caution: moon")
     )
     codes = [one.split(" ")[1] for one in faults_of(tmp_path, text)]
-    assert codes == ["WORD", "HAZARD", "STEP-ID", "CAUTION"]
+    assert codes == ["STOP", "WORD", "HAZARD", "STEP-ID", "CAUTION"]
 
 
 def test_a_caution_covers_the_steps_after_it(tmp_path):
@@ -113,11 +119,16 @@ def test_a_caution_covers_the_steps_after_it(tmp_path):
 
 
 def test_a_link_to_a_generated_page_is_good(tmp_path):
-    assert faults_of(tmp_path, HEAD + "See [all](reference/sources.md).\n", {"reference/sources.md"}) == []
+    assert (
+        faults_of(
+            tmp_path, HEAD.replace("home", "reference") + "See [all](reference/sources.md).\n", {"reference/sources.md"}
+        )
+        == []
+    )
 
 
 def test_the_book_itself_has_no_fault():
-    assert len(build.read_all()) == 45
+    assert len(build.read_all()) == 47
 
 
 def test_reading_level_of_the_book():

@@ -16,8 +16,9 @@ from calc.render.escape import escaped
 from calc.site.fixture_rules import KINDS
 from handbook import build
 from handbook.engines import packing
-from handbook.evidence import check_table
-from handbook.make import blocks, pages
+from handbook.evidence import check_table, example
+from handbook.firm import own_pages
+from handbook.make import pages
 
 SITE = build.SITE
 WAY = SITE / "methods" / "skim-over" / "index.html"
@@ -30,7 +31,7 @@ def way():
 
 
 def test_every_expected_page_stands():
-    written = [path.relative_to(build.DOCS).as_posix() for path in build.DOCS.rglob("*.md")]
+    written = list(own_pages.written(build.DOCS))
     for path in (*written, *pages.GENERATED):
         assert build.expected_html(path).exists(), path
 
@@ -51,9 +52,9 @@ def every_page():
 
 @pytest.mark.parametrize("calculator", catalogue.every(), ids=lambda one: one.name)
 def test_the_printed_example_is_what_calc_answers(every_page, calculator):
-    """Each calculator stands on a page, and one page at least prints its own example byte for byte."""
-    text = browser.answer(calculator.name, json.dumps(dict(blocks.worked_example(calculator, calculator.example))))
-    own = [page for page in every_page.values() if f'<section class="calc" id="{calculator.name}"' in page]
+    """Each calculator stands on a page, and one page at least prints the book's example byte for byte."""
+    text = browser.answer(calculator.name, json.dumps(dict(example.inputs_of(calculator.name))))
+    own = [page for page in every_page.values() if f' class="calc" id="{calculator.name}"' in page]
     assert own
     assert any(json.loads(text)["html"] in page for page in own)
 
@@ -93,7 +94,7 @@ UNUSUAL = (
 @pytest.mark.parametrize("calculator", catalogue.every(), ids=lambda one: one.name)
 def test_every_mark_leads_to_a_source_of_the_page(every_page, calculator):
     """The marks that stand there, and those that only other figures bring."""
-    pages_with_it = [page for page in every_page.values() if f'<section class="calc" id="{calculator.name}"' in page]
+    pages_with_it = [page for page in every_page.values() if f' class="calc" id="{calculator.name}"' in page]
     marks = set()
     names = [field.name for field in calculator.fields]
     for unusual in UNUSUAL:
@@ -211,7 +212,7 @@ def test_a_page_lists_the_parts_that_its_forms_need_and_no_other(every_page, loa
     }
     listing = 0
     for path, page in every_page.items():
-        forms = re.findall(r'<section class="calc" id="([^"]+)"', page)
+        forms = re.findall(r'<(?:section|details) class="calc" id="([^"]+)"', page)
         listed = re.search(r'id="engines"(?: data-parts="([0-9 ]*)")?>', page).group(1)
         assert bool(forms) == bool(listed), path
         if not forms:

@@ -9,7 +9,7 @@ from handbook import build
 from handbook.content import addresses, reading
 from handbook.draw import figures
 from handbook.lint import whole
-from handbook.make import pages, search
+from handbook.make import customer, pages, search
 
 HEAD = "---\ntitle: Try\nkind: task\nsummary: A page.\nreviewed: 2026-11-26\nfacts: Made up.\n---\n"
 
@@ -97,16 +97,16 @@ def test_a_drawing_can_be_read(name):
 
 def test_lettering_that_cannot_be_read_is_told():
     good = figures.knife_angle()
-    crowded = figures._drawn(
+    crowded = figures.drawn(
         "Try",
         good.description,
         48,
         26,
         [],
-        [figures._tag(20, 10, "One word", "on"), figures._tag(21, 10, "Another", "on")],
+        [figures.tag(20, 10, "One word", "on"), figures.tag(21, 10, "Another", "on")],
     )
     assert figures.faults(crowded) == ["the lettering “Another” covers “One word”"]
-    outside = figures._drawn("Try", "Too short.", 48, 26, [], [figures._tag(47, 10, "Far too long for it", "on")])
+    outside = figures.drawn("Try", "Too short.", 48, 26, [], [figures.tag(47, 10, "Far too long for it", "on")])
     assert figures.faults(outside) == [
         "the lettering “Far too long for it” leaves the sheet",
         "the text form says too little",
@@ -123,6 +123,9 @@ def test_every_drawing_stands_on_a_page():
         for step in block.data.root
         if getattr(step, "figure", None)
     }
+    used |= {
+        f"way-{path.stem}{size}" for path in (build.DOCS / "methods").glob("*.md") for size in ("", "-small")
+    }  # heads, cover
     assert used == set(figures.FIGURES)
 
 
@@ -145,7 +148,7 @@ def test_the_index_of_the_search_leads_to_places_that_are_there():
 
 
 def test_every_way_has_its_screen_to_send():
-    for way in pages.AMOUNTS:
+    for way in customer.AMOUNTS:
         text = build.expected_html(f"to/{way}.md").read_text(encoding="utf-8")
         assert (
             text.index("Sprayed texture may hold asbestos") < text.index('class="screen"') < text.index('id="takeoff"')

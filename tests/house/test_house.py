@@ -160,3 +160,11 @@ def test_both_commands_work_from_a_fresh_clone(tmp_path):
     assert done.returncode == 0, done.stdout + done.stderr
     assert "tests/calc/test_vectors.py" in done.stdout
     shutil.rmtree(clone)
+
+
+def test_every_style_sheet_is_joined_into_the_book() -> None:
+    from handbook import build
+
+    assert sorted(path.stem for path in (ROOT / "docs" / "styles").iterdir()) == sorted(
+        (*build.STYLES, build.FIRM_STYLE)
+    )
