@@ -187,6 +187,6 @@ CALCULATOR = Calculator(
     verb="Write the offer",
     fields=(WAY,) + PARTS + (BY, DAY, UNTIL, NOT_IN, MONEY) + ASBESTOS + (SHOW_IN,),
     work_out=offer,
-    example=(("way", "skim-over"), ("labor_sum", "2100"), ("materials_sum", "640"), ("money", "$"), ("offer_by", "Example Ceilings, 555-0100"), ("offer_day", "2027-03-01")),
+    example=(("way", "skim-over"), ("labor_sum", "2100"), ("materials_sum", "640"), ("money", "$"), ("offer_by", "Example Ceilings, 555-0100"), ("offer_day", "2027-03-08")),
     always=("asbestos-first",),
 )  # fmt: skip

@@ -8,12 +8,18 @@ export function startBeside() {
   const place = document.getElementById('beside');
   const sections = /** @type {HTMLElement[]} */ ([...document.querySelectorAll('.calc[data-calculator]')]);
   if (!place || sections.length < 2) return;
+  /** The heading of a section, or the one that it stands under. */
+  const headingOf = (/** @type {HTMLElement} */ section) => {
+    let heading = section.querySelector('h2, h3');
+    for (let at = section.previousElementSibling; at && !heading; at = at.previousElementSibling) if (at.matches('h2, h3')) heading = at;
+    return heading?.textContent ?? '';
+  };
   const told = (/** @type {HTMLElement} */ section) => /** @type {HTMLElement} */ (section.querySelector('.result')).dataset.shows;
 
   function draw() {
     const rows = sections.filter((one) => ['answer', 'example'].includes(told(one) ?? '')).map((section) => {
       const row = element('li', '');
-      const link = /** @type {HTMLAnchorElement} */ (element('a', '', section.querySelector('h2, h3')?.textContent ?? ''));
+      const link = /** @type {HTMLAnchorElement} */ (element('a', '', headingOf(section)));
       link.href = '#' + section.id;
       const notYet = section.querySelector('.not-yet')?.textContent;
       row.append(link, ' ', ...(notYet ? [element('small', '', notYet)] : []), ' ', element('b', '', section.querySelector('.headline b')?.textContent ?? ''));
