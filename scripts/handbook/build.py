@@ -13,7 +13,7 @@ import shutil
 import subprocess
 import sys
 import time
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from pathlib import Path
 
@@ -34,6 +34,10 @@ DOCS = ROOT / "docs"
 BUILD = ROOT / "build"
 FINISHED = BUILD / "docs"
 CACHE = BUILD / "cache"
+TOLD = BUILD / "told.json"  # what the template was last told, for a page that is made alone
+WORK = (
+    ".lidbook"  # beside a firm.yml: its laid-out copy of the book, what is kept between builds, the schema for editors
+)
 # The style sheets of the book, joined to one in this order: what stands later wins.
 STYLES = (
     "paper", "navigation", "cover", "screen", "hazards", "forms", "rooms", "answers", "guide", "ladder", "search", "drawings", "steps", "live", "folds", "beside", "jobs", "print", "handed",
@@ -68,12 +72,7 @@ def write_finished(found: list[reading.Page]) -> list[str]:
     shutil.rmtree(FINISHED, ignore_errors=True)
     written = {}
     for page in found:
-        head = page.head
-        assert head is not None  # a page without a head is a fault
-        meta = json.dumps(head.model_dump(mode="json"), ensure_ascii=False)  # JSON is YAML, with every mark escaped
-        written[page.path.relative_to(DOCS).as_posix()] = f"---\n{meta}\n---\n\n" + (
-            page.finished or blocks.finished(page)
-        )
+        written[page.path.relative_to(DOCS).as_posix()] = headed(page)
     written |= pages.made(found)
     for path, text in written.items():
         target = FINISHED / path
@@ -83,6 +82,13 @@ def write_finished(found: list[reading.Page]) -> list[str]:
     shutil.copy(DOCS / "job.schema.json", FINISHED)
     (FINISHED / declared.SCHEMA).write_text(declared.schema(), encoding="utf-8")
     return sorted(written)
+
+
+def headed(page: reading.Page) -> str:
+    """Return the finished Markdown of a page under its head."""
+    assert page.head is not None  # a page without a head is a fault
+    meta = json.dumps(page.head.model_dump(mode="json"), ensure_ascii=False)  # JSON is YAML, with every mark escaped
+    return f"---\n{meta}\n---\n\n" + (page.finished or blocks.finished(page))
 
 
 def copy_assets() -> str:
@@ -99,14 +105,20 @@ def copy_assets() -> str:
     return folder + "/"
 
 
-def make_site(packed: packing.Engines, assets: str) -> None:
-    """Let MkDocs turn the finished Markdown into HTML."""
-    extra = {"engines": dataclasses.asdict(packed), "assets": assets, "firm": told_of_firm()}
-    config = load_config(str(ROOT / "mkdocs.yml"), extra=extra)
-    mkdocs_build(config)
+def make_site(told: Mapping[str, object], *, dirty: bool = False) -> None:
+    """Let MkDocs turn the finished Markdown into HTML: all of it, or what changed since the last time."""
+    config = load_config(str(ROOT / "mkdocs.yml"), extra=told)
+    config.strict = config.strict and not dirty  # a build of one page is warned of, and no fault
+    mkdocs_build(config, dirty=dirty)
     sitemap = SITE / "sitemap.xml"  # names no address that we know, so it says nothing
     for leftover in (sitemap, SITE / "sitemap.xml.gz"):
         leftover.unlink(missing_ok=True)
+
+
+def told_of_site() -> dict[str, object]:
+    """Return what the template was last told."""
+    found: dict[str, object] = json.loads(TOLD.read_text(encoding="utf-8"))
+    return found
 
 
 def told_of_firm() -> dict[str, object] | None:
@@ -123,22 +135,18 @@ def expected_html(path: str) -> Path:
 
 
 def main(arguments: list[str]) -> int:
+    """Build the book that this lies in; `handbook.command` builds editions of it."""
     parser = argparse.ArgumentParser(prog="handbook.build")
     parser.add_argument("--language", type=Path, help="a file of texts by their keys, in JSON or TOML")
-    parser.add_argument("--firm", type=Path, help="the file that makes the book a firm's")
-    parser.add_argument("--site", type=Path, default=SITE, help="the folder that a firm's edition is left in")
     options = parser.parse_args(arguments)
-    if options.firm:
-        language = ("--language", str(options.language.resolve())) if options.language else ()
-        return build_firm(options.firm, options.site, BUILD / "firm", *language)
     return build() if options.language is None else build_in(options.language)
 
 
-def build_firm(file: Path, site: Path, folder: Path, *arguments: str) -> int:
-    """Build the edition of the firm of `file` in a copy of the book at `folder`, and leave it in `site`."""
+def build_firm(file: Path, site: Path | None, folder: Path, *arguments: str, cache: Path = CACHE) -> int:
+    """Build the edition of the firm of `file` in a copy of the book at `folder`, and leave it in `site`, else in the copy."""
     try:
         firm = edition.read_firm(file.resolve(), file.as_posix(), DOCS, set(pages.GENERATED))
-        edition.lay_out(firm, ROOT, folder)
+        edition.lay_out(firm, ROOT, folder, cache)
         status = edition.run("handbook.build", firm, folder, *arguments)
         if status:
             return status
@@ -147,19 +155,20 @@ def build_firm(file: Path, site: Path, folder: Path, *arguments: str) -> int:
         print(faults)
         print(f"{len(faults.faults)} faults; nothing was built.")
         return 1
-    shutil.rmtree(site, ignore_errors=True)
-    shutil.move(folder / "site", site)
+    if site:
+        shutil.rmtree(site, ignore_errors=True)
+        shutil.move(folder / "site", site)
     return 0
 
 
-def check_firm(file: Path, folder: Path) -> int:
+def check_firm(file: Path, folder: Path, cache: Path = CACHE) -> int:
     """Look at the file of a firm, and at its edition as the book is looked at."""
     try:
         firm = edition.read_firm(file.resolve(), file.as_posix(), DOCS, set(pages.GENERATED))
     except ContentFaults as faults:
         print(faults)
         return 1
-    edition.lay_out(firm, ROOT, folder)
+    edition.lay_out(firm, ROOT, folder, cache)
     return edition.run("handbook.check", firm, folder)
 
 
@@ -187,7 +196,9 @@ def build() -> int:
         with _told("packing the engines (the first time takes a minute)"):
             packed = packing.pack(FINISHED, CACHE)
         with _told("making HTML"):
-            make_site(packed, copy_assets())
+            told = {"engines": dataclasses.asdict(packed), "assets": copy_assets(), "firm": told_of_firm()}
+            TOLD.write_text(json.dumps(told), encoding="utf-8")
+            make_site(told)
         with _told("making it work offline"):
             offline.write_headers(SITE)
             offline.write_worker(SITE, DOCS / "theme" / "sw.js")

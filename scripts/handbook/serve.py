@@ -1,9 +1,7 @@
 """Serves site/ on this machine the way a good static host does: compressed files, right types, any sub-path."""
 
-import argparse
 import http.server
 import re
-import sys
 from pathlib import Path
 from urllib.parse import unquote, urlsplit
 
@@ -88,10 +86,12 @@ def base_path(base: str) -> str:
     return "/" + base.strip("/") + "/" if base.strip("/") else "/"
 
 
-def open_server(port: int, base: str, site: Path = SITE) -> http.server.ThreadingHTTPServer:
+def open_server(
+    port: int, base: str, site: Path = SITE, kind: type[Handler] = Handler
+) -> http.server.ThreadingHTTPServer:
     """Return a server on `port`, or on the next free one; port 0 takes any."""
     base = base_path(base)
-    handler = type("SiteHandler", (Handler,), {"base": base, "site": site, "headers_of_site": _headers(site)})
+    handler = type("SiteHandler", (kind,), {"base": base, "site": site, "headers_of_site": _headers(site)})
     for candidate in [port] if port == 0 else range(port, port + TRIES):
         try:
             return http.server.ThreadingHTTPServer(("127.0.0.1", candidate), handler)
@@ -109,20 +109,13 @@ def _headers(site: Path) -> tuple[tuple[str, str], ...]:
     return tuple((name, value) for name, _, value in pairs)
 
 
-def main() -> int:
-    parser = argparse.ArgumentParser(description="Serve the built handbook on this machine.")
-    parser.add_argument("--port", type=int, default=8000)
-    parser.add_argument("--base", default="/")
-    options = parser.parse_args()
+def serve(port: int, base: str, site: Path = SITE) -> int:
+    """Serve `site` until it is stopped."""
     try:
-        server = open_server(options.port, options.base)
+        server = open_server(port, base, site)
     except OSError as error:
-        print(f"The handbook could not be served: {error}. Give another port with --port 9000.")
-        return 2
-    print(
-        f"the handbook is at http://127.0.0.1:{server.server_port}{base_path(options.base)}  (stop with Ctrl-C)",
-        flush=True,
-    )
+        return refused(error)
+    say_where(server, base)
     try:
         server.serve_forever()
     except KeyboardInterrupt:
@@ -130,5 +123,11 @@ def main() -> int:
     return 0
 
 
-if __name__ == "__main__":
-    sys.exit(main())
+def refused(error: OSError) -> int:
+    print(f"The handbook could not be served: {error}. Give another port with --port 9000.")
+    return 2
+
+
+def say_where(server: http.server.ThreadingHTTPServer, base: str) -> None:
+    address = f"http://127.0.0.1:{server.server_port}{base_path(base)}"
+    print(f"the handbook is at {address}  (stop with Ctrl-C)", flush=True)

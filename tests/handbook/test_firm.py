@@ -2,7 +2,6 @@
 
 import filecmp
 import html
-import importlib
 import json
 import re
 import shutil
@@ -58,7 +57,7 @@ def laid_out(tmp_path_factory):
     """The sample's edition, laid out and not yet built."""
     folder = tmp_path_factory.mktemp("edition") / "firm"
     sample = edition.read_firm(SAMPLE / "firm.yml", "docs/firm/firm.yml", build.DOCS, set(pages.GENERATED))
-    edition.lay_out(sample, ROOT, folder)
+    edition.lay_out(sample, ROOT, folder, build.CACHE)
     return sample, folder
 
 
@@ -701,25 +700,3 @@ def test_the_sample_is_no_page_of_the_book():
         if one.stem in (ROOT / "mkdocs.yml").read_text(encoding="utf-8")
     ]
     assert Path(build.DOCS / "firm" / "firm.yml").exists()
-
-
-@pytest.mark.parametrize(
-    ("command", "called"),
-    [
-        (["build"], ["-m handbook.build"]),
-        (["build", "--firm", "docs/firm/firm.yml"], ["-m handbook.build --firm docs/firm/firm.yml"]),
-        (
-            ["serve", "--firm", "docs/firm/firm.yml"],
-            ["-m handbook.build --firm docs/firm/firm.yml", "-m handbook.serve --port 8000 --base /"],
-        ),
-        (["check", "--firm", "docs/firm/firm.yml"], ["-m handbook.check --firm docs/firm/firm.yml"]),
-    ],
-)
-def test_the_command_hands_the_file_on(monkeypatch, command, called):
-    found = []
-    book = importlib.import_module("book")
-    monkeypatch.chdir(ROOT)
-    monkeypatch.setattr(book, "prepare", lambda: None)
-    monkeypatch.setattr(book, "_inside", lambda *arguments: found.append(" ".join(arguments)) or 0)
-    assert book.main(command) == 0
-    assert found == called

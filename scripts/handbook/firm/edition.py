@@ -18,14 +18,15 @@ import yaml
 
 from handbook.content.faults import ContentFaults
 from handbook.content.reading import read_page
+from handbook.engines import packing
 from handbook.firm import colors, figures, kept, local, mark, own_pages
 from handbook.firm.declared import FirmFile
 from handbook.firm.read import Reading, read
 from handbook.lint.hazards import at_head
 
 TOLD = "edition.json"  # beside mkdocs.yml: what the template prints of the firm, and its figures for the forms
-COPIED = ("calc", "docs", "scripts/handbook", "scripts/pack_full.mjs", "scripts/package.json", "mkdocs.yml", "pyproject.toml", "README.md", "LICENSE", "requirements.lock")  # fmt: skip
-SHARED = ("scripts/node_modules", "build/cache")  # large, and the same for every edition
+COPIED = ("docs", "scripts/handbook", "scripts/pack_full.mjs", "scripts/package.json", "mkdocs.yml", "pyproject.toml", "README.md", "LICENSE", "requirements.lock", "CHANGELOG.md")  # fmt: skip
+MODULES = "scripts/node_modules"
 BOOK_PLUM = {
     "#6a2c6f": "accent_light",
     "#dba6e2": "accent_dark",
@@ -88,20 +89,20 @@ def _check_mark(says: FirmFile, reading: Reading) -> None:
     reading.faults += mark.faults(path, (Path(reading.shown).parent / says.mark).as_posix())
 
 
-def lay_out(firm: Firm, root: Path, folder: Path) -> None:
-    """Write the edition's copy of the book at `root` into `folder`."""
+def lay_out(firm: Firm, root: Path, folder: Path, cache: Path) -> None:
+    """Write the edition's copy of the book at `root` into `folder`; what is large and the same for every edition is shared with it."""
     shutil.rmtree(folder, ignore_errors=True)
-    for name in COPIED:
-        source, target = root / name, folder / name
+    cache.mkdir(parents=True, exist_ok=True)
+    for name, source in {"calc": packing.CALC, **{name: root / name for name in COPIED}}.items():
+        target = folder / name
         target.parent.mkdir(parents=True, exist_ok=True)
         if source.is_dir():
             shutil.copytree(source, target, ignore=shutil.ignore_patterns("__pycache__"))
         else:
             shutil.copyfile(source, target)
-    for name in SHARED:
-        (root / name).mkdir(parents=True, exist_ok=True)
+    for name, shared in ((MODULES, root / MODULES), ("build/cache", cache)):
         (folder / name).parent.mkdir(parents=True, exist_ok=True)
-        os.symlink(root / name, folder / name, target_is_directory=True)
+        os.symlink(shared.resolve(), folder / name, target_is_directory=True)
     docs = folder / "docs"
     if firm.says.cautions or firm.says.local_rules:  # else the calculators are the book's, and packed already
         (folder / "calc" / local.MODULE).write_text(local.source(firm.says), encoding="utf-8")
@@ -215,15 +216,19 @@ def _name(firm: Firm, folder: Path) -> None:
 
 def run(module: str, firm: Firm, folder: Path, *arguments: str) -> int:
     """Run a command of the generator in the edition's copy; what it tells of a page of the firm's names the firm's file."""
-    environment = {**os.environ, "PYTHONPATH": str(folder / "scripts"), "PYTHONUNBUFFERED": "1"}
     command = [sys.executable, "-m", module, *arguments]  # what lies in the folder that it is run in is found first
     with subprocess.Popen(
-        command, cwd=folder, env=environment, stdout=subprocess.PIPE, text=True, encoding="utf-8"
+        command, cwd=folder, env=environment(folder), stdout=subprocess.PIPE, text=True, encoding="utf-8"
     ) as process:
         assert process.stdout is not None
         for row in process.stdout:
             print(named(row, firm.pages.written_in), end="", flush=True)
     return process.returncode
+
+
+def environment(folder: Path) -> dict[str, str]:
+    """Return the environment for the generator of the edition's copy."""
+    return {**os.environ, "PYTHONPATH": str(folder / "scripts"), "PYTHONUNBUFFERED": "1"}
 
 
 def must_keep(firm: Firm, docs: Path, folder: Path) -> None:
