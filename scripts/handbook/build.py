@@ -25,7 +25,7 @@ from handbook.content.faults import ContentFaults
 from handbook.engines import language, packing
 from handbook.evidence import decisions
 from handbook.firm import declared, edition
-from handbook.host import compress, offline
+from handbook.host import compress, offline, preview, published, stamp
 from handbook.lint import checks, hazards, review, whole
 from handbook.make import blocks, pages, search, sheets
 
@@ -99,14 +99,20 @@ def copy_assets() -> str:
     return folder + "/"
 
 
-def make_site(packed: packing.Engines, assets: str) -> None:
-    """Let MkDocs turn the finished Markdown into HTML."""
-    extra = {"engines": dataclasses.asdict(packed), "assets": assets, "firm": told_of_firm()}
+def make_site(packed: packing.Engines, assets: str) -> str:
+    """Let MkDocs turn the finished Markdown into HTML; return the address that the site will stand at, '' where nobody said."""
+    extra = {
+        "engines": dataclasses.asdict(packed), "assets": assets, "firm": told_of_firm(), "edition": stamp.edition(ROOT),
+    }  # fmt: skip
     config = load_config(str(ROOT / "mkdocs.yml"), extra=extra)
     mkdocs_build(config)
-    sitemap = SITE / "sitemap.xml"  # names no address that we know, so it says nothing
-    for leftover in (sitemap, SITE / "sitemap.xml.gz"):
-        leftover.unlink(missing_ok=True)
+    for leftover in ("sitemap.xml", "sitemap.xml.gz"):  # of every page, with the day of the build
+        (SITE / leftover).unlink(missing_ok=True)
+    address = config.site_url or ""
+    if address:
+        style = (DOCS / "styles" / f"{STYLES[0]}.css").read_text(encoding="utf-8")
+        preview.write(SITE, config.site_name, config.site_description or "", address, style)
+    return address
 
 
 def told_of_firm() -> dict[str, object] | None:
@@ -187,9 +193,9 @@ def build() -> int:
         with _told("packing the engines (the first time takes a minute)"):
             packed = packing.pack(FINISHED, CACHE)
         with _told("making HTML"):
-            make_site(packed, copy_assets())
-        with _told("making it work offline"):
-            offline.write_headers(SITE)
+            address = make_site(packed, copy_assets())
+        with _told("making it known, and work offline"):
+            published.publish(SITE, address)
             offline.write_worker(SITE, DOCS / "theme" / "sw.js")
         with _told("compressing"):
             compress.compress_site(SITE, CACHE)

@@ -481,7 +481,7 @@ def rendered(firm_told, title="Try", kind="home", content='<section class="calc"
     config = {
         "site_name": firm_told["name"] if firm_told else "Lidbook",
         "site_description": "",
-        "extra": {"assets": "a/", "firm": firm_told, "engines": {"small_needs": {}}},
+        "extra": {"assets": "a/", "firm": firm_told, "engines": {"small_needs": {}}, "edition": {}},
     }
     page = {
         "meta": {"title": title, "kind": kind, "summary": title, "before": {"title": title, "url": "x"}},

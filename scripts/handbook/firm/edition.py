@@ -24,7 +24,7 @@ from handbook.firm.read import Reading, read
 from handbook.lint.hazards import at_head
 
 TOLD = "edition.json"  # beside mkdocs.yml: what the template prints of the firm, and its figures for the forms
-COPIED = ("calc", "docs", "scripts/handbook", "scripts/pack_full.mjs", "scripts/package.json", "mkdocs.yml", "pyproject.toml", "README.md", "LICENSE", "requirements.lock")  # fmt: skip
+COPIED = ("calc", "docs", "scripts/handbook", "scripts/pack_full.mjs", "scripts/package.json", "mkdocs.yml", "pyproject.toml", "README.md", "CHANGELOG.md", "LICENSE", "requirements.lock")  # fmt: skip
 SHARED = ("scripts/node_modules", "build/cache")  # large, and the same for every edition
 BOOK_PLUM = {
     "#6a2c6f": "accent_light",
@@ -202,6 +202,8 @@ def _name(firm: Firm, folder: Path) -> None:
     config = folder / "mkdocs.yml"
     book = yaml.safe_load(config.read_text(encoding="utf-8"))
     book["site_name"] = business.name
+    if says.address:
+        book["site_url"] = says.address
     for entry in book["nav"]:
         for section, inside in entry.items():
             if isinstance(inside, list):
