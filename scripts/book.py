@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""The one command: python3 scripts/book.py serve | build | check | test | bench | texts.
+"""The one command: python3 scripts/book.py serve | build | check | check-site | test | bench | texts.
 
 Needs Python 3.11 or newer with its venv module, and nothing else: it makes its own environment in .venv, brings Node and
 a browser for the tests with it, and keeps all in step with the lock files. Everything after that runs inside it.
@@ -46,6 +46,10 @@ def main(arguments: list[str]) -> int:
         one.add_argument("--firm", type=Path, help="the file that makes the book a firm's, such as docs/firm/firm.yml")
     test = commands.add_parser("test", help="every check and every test")
     test.add_argument("pytest", nargs=argparse.REMAINDER, help="passed on to pytest")
+    site = commands.add_parser(
+        "check-site", help="look at a published site: files, headers, links, nothing from elsewhere"
+    )
+    site.add_argument("where", help="its address, or its folder")
     commands.add_parser("bench", help="measure the budgets on a slow phone made in this machine")
     commands.add_parser("texts", help="list every text of the calculators: its key, a tab, its English")
     options, unknown = parser.parse_known_args(arguments)
@@ -109,12 +113,19 @@ def run(options: argparse.Namespace, unknown: list[str]) -> int:
         )
     if options.command == "check":  # a firm has its own file and pages to look at, and no code
         return _inside("-m", "handbook.check", *firm) if firm else check()
+    if options.command == "check-site":
+        return _inside("-m", "handbook.site_check", _from_root(options.where))
     if options.command == "texts":
         return _inside("-m", "handbook.lint.texts")
     if options.command == "bench":
         browser()
         return _inside("-m", "handbook.build") or _inside("tests/bench/boards.py") or _inside("tests/bench/bench.py")
     return test([*unknown, *options.pytest])
+
+
+def _from_root(where: str) -> str:
+    """A folder is told from where the command was given; an address stays."""
+    return where if "://" in where else str(Path(where).resolve())
 
 
 def check() -> int:
