@@ -474,19 +474,23 @@ class Tags(HTMLParser):
         self.text.append((self.inside, data))
 
 
-def rendered(firm_told, title="Try", kind="home", content='<section class="calc"><input name="people"></section>'):
+def rendered(
+    firm_told, title="Try", kind="home", content='<section class="calc"><input name="people"></section>', address=""
+):
     """The page template with what it is given by MkDocs, without the book round it."""
     environment = jinja2.Environment(loader=jinja2.FileSystemLoader(build.DOCS / "theme"))
     environment.filters["url"] = str
     config = {
         "site_name": firm_told["name"] if firm_told else "Lidbook",
-        "site_description": "",
+        "site_description": "About",
+        "site_url": address,
         "extra": {"assets": "a/", "firm": firm_told, "engines": {"small_needs": {}}, "edition": {}},
     }
     page = {
         "meta": {"title": title, "kind": kind, "summary": title, "before": {"title": title, "url": "x"}},
         "content": content,
         "url": "a/b/",
+        "canonical_url": address and address + "a/b/",
     }
     return environment.get_template("main.html").render(config=config, page=page, nav=[])
 

@@ -49,10 +49,10 @@ def write(site: Path, base: str = "/") -> None:
     style = b64encode(hashlib.sha256("".join(STYLE.findall(text)).encode()).digest()).decode()
     lost.write_text(text.replace("sha256-STYLE", f"sha256-{style}"), encoding="utf-8")
     told = every(style)
-    (site / "_headers").write_text(for_page_hosts(told, site, base), encoding="utf-8")
-    (site / ".htaccess").write_text(for_apache(told, base), encoding="utf-8")
     (site / FOLDER).mkdir(exist_ok=True)
     (site / FOLDER / "nginx.conf").write_text(for_nginx(told, base), encoding="utf-8")
+    (site / "_headers").write_text(for_page_hosts(told, site, base), encoding="utf-8")
+    (site / ".htaccess").write_text(for_apache(told, base), encoding="utf-8")
 
 
 def for_page_hosts(told: dict[str, str], site: Path, base: str) -> str:

@@ -13,11 +13,11 @@ def publish(site: Path, address: str) -> None:
         text = page.read_text(encoding="utf-8")
         page.write_text(howto.with_data(text), encoding="utf-8")
     base = urlsplit(address).path or "/"
-    headers.write(site, base)
     if address:
         (site / "sitemap.xml").write_text(sitemap(site, address), encoding="utf-8")
     if address and base == "/":  # it is looked for at a domain's top alone
         (site / "robots.txt").write_text(f"User-agent: *\nAllow: /\nSitemap: {address}sitemap.xml\n", encoding="utf-8")
+    headers.write(site, base)  # last, as it names what stands there
 
 
 def sitemap(site: Path, address: str) -> str:
