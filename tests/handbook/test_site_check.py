@@ -1,5 +1,6 @@
 """The look at a published site: a good one has no fault, and each thing that a host or a copy can get wrong is named."""
 
+import importlib
 import shutil
 import threading
 from itertools import count
@@ -303,3 +304,14 @@ def test_a_policy_is_read_as_a_browser_reads_it():
     )
     assert pages.weakness("") == "script-src lets in *" and pages.lack("") == ""
     assert pages.lack("default-src *") == "script-src lacks 'wasm-unsafe-eval'"
+
+
+@pytest.mark.parametrize("where", ["https://ceilings.example/handbook/", "site"])
+def test_the_one_command_hands_on_what_to_look_at(monkeypatch, tmp_path, where):
+    found = []
+    book = importlib.import_module("book")
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setattr(book, "prepare", lambda: None)
+    monkeypatch.setattr(book, "_inside", lambda *arguments: found.append(arguments) or 1)
+    assert book.main(["check-site", where]) == 1
+    assert found == [("-m", "handbook.site_check", where if ":" in where else str(tmp_path / where))]
