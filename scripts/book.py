@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""The one command: python3 scripts/book.py start | check | serve | build | news | texts | test | bench | wheel.
+"""The one command: python3 scripts/book.py start | check | serve | build | check-site | news | texts | test | bench | wheel.
 
 Needs Python 3.11 or newer with its venv module, and nothing else: it makes its own environment in .venv, brings Node and
 a browser for the tests with it, and keeps all in step with the lock files. Everything after that runs inside it.

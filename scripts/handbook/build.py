@@ -25,7 +25,7 @@ from handbook.content.faults import ContentFaults
 from handbook.engines import language, packing
 from handbook.evidence import decisions
 from handbook.firm import declared, edition
-from handbook.host import compress, offline
+from handbook.host import compress, offline, preview, published, stamp
 from handbook.lint import checks, hazards, review, whole
 from handbook.make import blocks, pages, search, sheets
 
@@ -105,14 +105,19 @@ def copy_assets() -> str:
     return folder + "/"
 
 
-def make_site(told: Mapping[str, object], *, dirty: bool = False) -> None:
-    """Let MkDocs turn the finished Markdown into HTML: all of it, or what changed since the last time."""
+def make_site(told: Mapping[str, object], *, dirty: bool = False) -> str:
+    """Let MkDocs turn the finished Markdown into HTML, all of it or what changed since the last time; return the address that the
+    site will stand at, '' where nobody said."""
     config = load_config(str(ROOT / "mkdocs.yml"), extra=told)
     config.strict = config.strict and not dirty  # a build of one page is warned of, and no fault
     mkdocs_build(config, dirty=dirty)
-    sitemap = SITE / "sitemap.xml"  # names no address that we know, so it says nothing
-    for leftover in (sitemap, SITE / "sitemap.xml.gz"):
-        leftover.unlink(missing_ok=True)
+    for leftover in ("sitemap.xml", "sitemap.xml.gz"):  # of every page, with the day of the build
+        (SITE / leftover).unlink(missing_ok=True)
+    address = config.site_url or ""
+    if address:
+        style = (DOCS / "styles" / f"{STYLES[0]}.css").read_text(encoding="utf-8")
+        preview.write(SITE, config.site_name, config.site_description or "", address, style)
+    return address
 
 
 def told_of_site() -> dict[str, object]:
@@ -196,11 +201,13 @@ def build() -> int:
         with _told("packing the engines (the first time takes a minute)"):
             packed = packing.pack(FINISHED, CACHE)
         with _told("making HTML"):
-            told = {"engines": dataclasses.asdict(packed), "assets": copy_assets(), "firm": told_of_firm()}
+            told = {
+                "engines": dataclasses.asdict(packed), "assets": copy_assets(), "firm": told_of_firm(), "edition": stamp.edition(ROOT),
+            }  # fmt: skip
             TOLD.write_text(json.dumps(told), encoding="utf-8")
-            make_site(told)
-        with _told("making it work offline"):
-            offline.write_headers(SITE)
+            address = make_site(told)
+        with _told("making it known, and work offline"):
+            published.publish(SITE, address)
             offline.write_worker(SITE, DOCS / "theme" / "sw.js")
         with _told("compressing"):
             compress.compress_site(SITE, CACHE)

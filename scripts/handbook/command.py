@@ -1,4 +1,4 @@
-"""The one command of the generator: start, check, build, serve, news, texts.
+"""The one command of the generator: start, check, build, serve, check-site, news, texts.
 
 `book.py` runs it in a checkout, where the book itself is the edition unless `--firm` names another. The wheel installs it as
 `lidbook`, which works on the `firm.yml` of the folder that it is called in.
@@ -10,7 +10,9 @@ from pathlib import Path
 
 from handbook import build, check, live, serve
 from handbook.firm import started
+from handbook.host import stamp
 from handbook.lint import texts
+from handbook.site_check import __main__ as site_check
 
 FIRM = "firm.yml"
 
@@ -26,6 +28,8 @@ def main(arguments: list[str], name: str = "book.py", *, own: bool = False) -> i
     if options.command == "news":
         print(started.news(build.ROOT, options.since))
         return 0
+    if options.command == "check-site":
+        return site_check.main([options.where])
     if options.command == "texts":
         return texts.main()
     firm = options.firm or (Path(FIRM) if own else None)
@@ -66,7 +70,7 @@ def _parser(name: str, own: bool) -> argparse.ArgumentParser:
     parser = argparse.ArgumentParser(
         prog=name, description="Make a field handbook for ceilings, and a firm's edition of it."
     )
-    parser.add_argument("--version", action="version", version=started.version(build.ROOT))
+    parser.add_argument("--version", action="version", version=stamp.edition(build.ROOT)["number"])
     commands = parser.add_subparsers(dest="command")
     start = commands.add_parser(
         "start", help="start an edition in an empty folder, from a sample that explains every key"
@@ -88,6 +92,10 @@ def _parser(name: str, own: bool) -> argparse.ArgumentParser:
     )
     for one in (looks, makes, serves):
         one.add_argument("--firm", type=Path, help=whose)
+    site = commands.add_parser(
+        "check-site", help="look at a published site: files, headers, links, nothing from elsewhere"
+    )
+    site.add_argument("where", help="its address, or its folder")
     tells = commands.add_parser("news", help="what changed for publishers since an edition")
     tells.add_argument("since", nargs="?", default="", help="a version, such as 0.7.0")
     commands.add_parser("texts", help="list every text of the calculators: its key, a tab, its English")

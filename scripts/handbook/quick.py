@@ -8,7 +8,7 @@ import sys
 from handbook import build
 from handbook.content import reading
 from handbook.content.faults import ContentFault
-from handbook.host import offline
+from handbook.host import headers
 from handbook.lint import checks, hazards
 from handbook.make import blocks, pages, sheets
 
@@ -32,7 +32,7 @@ def again(name: str) -> list[ContentFault]:
     target = build.FINISHED / name
     target.write_text(sheets.placed(name, build.headed(page)), encoding="utf-8")
     build.make_site(build.told_of_site(), dirty=True)
-    offline.write_headers(build.SITE)
+    headers.write(build.SITE)  # the lost page is made anew each time, and names its own style in the policy
     return []
 
 

@@ -1,19 +1,13 @@
 """Serves site/ on this machine the way a good static host does: compressed files, right types, any sub-path."""
 
 import http.server
-import re
+from itertools import takewhile
 from pathlib import Path
 from urllib.parse import unquote, urlsplit
 
+from handbook.host.headers import PACKED, TYPES, kept_for
+
 SITE = Path(__file__).resolve().parents[2] / "site"
-TYPES = {
-    ".html": "text/html; charset=utf-8", ".css": "text/css; charset=utf-8", ".mjs": "text/javascript; charset=utf-8",
-    ".js": "text/javascript; charset=utf-8", ".json": "application/json", ".svg": "image/svg+xml",
-    ".wasm": "application/wasm", ".webmanifest": "application/manifest+json", ".zip": "application/zip",
-    ".whl": "application/zip", ".png": "image/png", ".xml": "application/xml",
-}  # fmt: skip
-NAMED_BY_CONTENT = re.compile(r"-[0-9a-f]{12}[/.]")
-PACKED = (("br", ".br"), ("gzip", ".gz"))
 TRIES = 20  # ports looked at after the one asked for
 
 
@@ -62,9 +56,7 @@ class Handler(http.server.BaseHTTPRequestHandler):
         self.send_header("Vary", "Accept-Encoding")
         for name, value in self.headers_of_site:
             self.send_header(name, value)
-        # What stands in a folder named by its content never changes; all else, and a fault, is asked for anew.
-        forever = status == 200 and NAMED_BY_CONTENT.search(self.path)
-        self.send_header("Cache-Control", "max-age=31536000, immutable" if forever else "no-cache")
+        self.send_header("Cache-Control", kept_for(self.path if status == 200 else ""))
         if encoding:
             self.send_header("Content-Encoding", encoding)
         self.end_headers()
@@ -105,7 +97,8 @@ def _headers(site: Path) -> tuple[tuple[str, str], ...]:
     if not (site / "_headers").exists():
         return ()
     lines = (site / "_headers").read_text(encoding="utf-8").splitlines()
-    pairs = [line.strip().partition(": ") for line in lines if line.startswith("  ")]
+    of_all = takewhile(lambda line: line.startswith("  "), lines[1:])  # the first rule is that of every file
+    pairs = [line.strip().partition(": ") for line in of_all]
     return tuple((name, value) for name, _, value in pairs)
 
 

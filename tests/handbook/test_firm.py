@@ -136,7 +136,7 @@ def test_the_schema_takes_what_the_reader_takes(firm, change, fits):
     given = json.dumps([json.loads(declared.schema()), told, (packing.MODULES / "ajv" / "dist" / "2020.js").as_uri()])
     done = subprocess.run([packing.node(), "-e", script], input=given, capture_output=True, text=True, check=True)
     assert done.stdout.strip() == ("true" if fits else "false")
-    files = {path.name: path.read_text(encoding="utf-8") for path in SAMPLE.iterdir()}
+    files = {path.name: path.read_text(encoding="utf-8") for path in SAMPLE.iterdir() if path.is_file()}
     _, faults = firm(whole=yaml.safe_dump(told, allow_unicode=True), files=files)
     assert (faults == []) == fits
 
@@ -473,19 +473,23 @@ class Tags(HTMLParser):
         self.text.append((self.inside, data))
 
 
-def rendered(firm_told, title="Try", kind="home", content='<section class="calc"><input name="people"></section>'):
+def rendered(
+    firm_told, title="Try", kind="home", content='<section class="calc"><input name="people"></section>', address=""
+):
     """The page template with what it is given by MkDocs, without the book round it."""
     environment = jinja2.Environment(loader=jinja2.FileSystemLoader(build.DOCS / "theme"))
     environment.filters["url"] = str
     config = {
         "site_name": firm_told["name"] if firm_told else "Lidbook",
-        "site_description": "",
-        "extra": {"assets": "a/", "firm": firm_told, "engines": {"small_needs": {}}},
+        "site_description": "About",
+        "site_url": address,
+        "extra": {"assets": "a/", "firm": firm_told, "engines": {"small_needs": {}}, "edition": {}},
     }
     page = {
         "meta": {"title": title, "kind": kind, "summary": title, "before": {"title": title, "url": "x"}},
         "content": content,
         "url": "a/b/",
+        "canonical_url": address and address + "a/b/",
     }
     return environment.get_template("main.html").render(config=config, page=page, nav=[])
 

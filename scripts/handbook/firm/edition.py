@@ -203,6 +203,8 @@ def _name(firm: Firm, folder: Path) -> None:
     config = folder / "mkdocs.yml"
     book = yaml.safe_load(config.read_text(encoding="utf-8"))
     book["site_name"] = business.name
+    if says.address:
+        book["site_url"] = says.address
     for entry in book["nav"]:
         for section, inside in entry.items():
             if isinstance(inside, list):

@@ -2,22 +2,16 @@
 
 import re
 import shutil
-import tomllib
 from pathlib import Path
 
 from handbook.firm import declared
+from handbook.host import stamp
 
 SAMPLE = "docs/firm"
 BUILT_WITH = "built-with"  # in the work folder: the version that the edition was last worked on with
 FOR = "**Publisher**"
 IGNORED = "/site/\n/.lidbook/\n"
 SECTION = re.compile(r"^## (?:(\d+\.\d+\.\d+)|Next)", re.MULTILINE)
-
-
-def version(root: Path) -> str:
-    """Return the version of the book at `root`."""
-    found: str = tomllib.loads((root / "pyproject.toml").read_text(encoding="utf-8"))["project"]["version"]
-    return found
 
 
 def start(folder: Path, root: Path, name: str) -> int:
@@ -45,7 +39,7 @@ def start(folder: Path, root: Path, name: str) -> int:
 def say_news(root: Path, work: Path) -> None:
     """Say once what changed for a publisher since the edition was last worked on; keep the schema for editors in step."""
     (work / declared.SCHEMA).write_text(declared.schema(), encoding="utf-8")
-    held, now = work / BUILT_WITH, version(root)
+    held, now = work / BUILT_WITH, stamp.edition(root)["number"]
     before = held.read_text(encoding="utf-8").strip() if held.exists() else now
     if before != now:
         print(f"This is edition {now} of the book; yours was last built with {before}. Your files stay as they are.")

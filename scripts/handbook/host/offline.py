@@ -1,14 +1,13 @@
-"""Writes what a host needs to know of the finished site: the service worker's list, and the headers."""
+"""Writes the list of the service worker: what of the finished site is kept on the device, with its digest."""
 
 import hashlib
 import json
 import re
-from base64 import b64encode
 from pathlib import Path
 
 KEPT = (".html", ".css", ".mjs", ".svg", ".png", ".webmanifest", ".bin")
+NOT_KEPT = ("preview.png",)  # asked for by those who show a link, and by no page
 PLACE = "const BOOK = { edition: '', kept: {}, later: {} }; // the build fills this line"
-STYLE = re.compile(r"<style>(.*?)</style>", re.DOTALL)
 
 
 def write_worker(site: Path, source: Path) -> None:
@@ -16,7 +15,7 @@ def write_worker(site: Path, source: Path) -> None:
     kept, later = {}, {}
     for path in sorted(site.rglob("*")):
         name = path.relative_to(site).as_posix()
-        if not path.is_file() or path.suffix in (".br", ".gz"):
+        if not path.is_file() or path.suffix in (".br", ".gz") or name in NOT_KEPT:
             continue
         if re.match(r"engine/(full-|calc-[0-9a-f]+\.whl$)", name):
             later[name] = _digest(path)
@@ -28,35 +27,6 @@ def write_worker(site: Path, source: Path) -> None:
         raise RuntimeError(f"{source.name} has no line for the build to fill")
     told = json.dumps({"edition": edition, "kept": kept, "later": later}, separators=(",", ":"))
     (site / "sw.js").write_text(text.replace(PLACE, f"const BOOK = {told};"), encoding="utf-8")
-
-
-def write_headers(site: Path) -> None:
-    """Write `_headers`, which static hosts read: a policy reaches the workers and the frames in this way only."""
-    lost = site / "404.html"  # the one page with its style inside, which its own policy lets in too
-    text = lost.read_text(encoding="utf-8")
-    own = b64encode(hashlib.sha256("".join(STYLE.findall(text)).encode()).digest()).decode()
-    lost.write_text(text.replace("sha256-STYLE", f"sha256-{own}"), encoding="utf-8")
-    policy = "; ".join(
-        (
-            "default-src 'none'",
-            "script-src 'self' 'wasm-unsafe-eval'",
-            f"style-src 'self' 'sha256-{own}'",
-            "img-src 'self' data:",
-            "connect-src 'self'",
-            "worker-src 'self'",
-            "manifest-src 'self'",
-            "form-action 'none'",
-            "frame-ancestors 'none'",
-            "base-uri 'none'",
-        )
-    )
-    lines = (
-        "/*",
-        f"  Content-Security-Policy: {policy}",
-        "  X-Content-Type-Options: nosniff",
-        "  Referrer-Policy: same-origin",
-    )
-    (site / "_headers").write_text("\n".join(lines) + "\n", encoding="utf-8")
 
 
 def _digest(path: Path) -> str:
