@@ -164,9 +164,14 @@ RATED = Field(
 def amount_told(amount: Fraction, limit: Limit, show_in: str) -> str:
     """Return the work's `amount` [in the limit's unit] beside what the limit says, as the person reads it."""
     told = measure.shown(amount, limit.unit, 2, show_in) + ": " + limit.says
-    if show_in == "metric":
+    if show_in == "metric" and limit.amount > 0:
         told += " (" + measure.shown(limit.amount, limit.unit, 2, show_in) + ")"
-    return told + ". Reviewed " + limit.reviewed_on + "."
+    return told + ". " + days_of(limit)
+
+
+def days_of(limit: Limit) -> str:
+    """Return when somebody looked at the source of `limit`, and by when somebody looks again."""
+    return "Reviewed " + limit.reviewed_on + ", review by " + limit.review_by + "."
 
 
 def area_of(room_list: tuple[Room, ...]) -> Fraction:

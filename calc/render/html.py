@@ -171,9 +171,13 @@ def _item(one: Item) -> str:
     if reasons:
         reasons = '<ul class="reasons">' + reasons + "</ul>"
     text = '<span class="rule">' + escaped(one.text) + marks + "</span>" if one.text else ""
+    kind = ' class="cut"' if one.cut else ""
+    day = ' data-review-by="' + escaped(one.review_by) + '"' if one.review_by else ""
     return (
-        ('<li class="cut">' if one.cut else "<li>")
-        + '<span class="label">'
+        "<li"
+        + kind
+        + day
+        + '><span class="label">'
         + name
         + '</span> <b class="value">'
         + escaped(one.state)

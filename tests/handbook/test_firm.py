@@ -137,7 +137,7 @@ def test_the_schema_takes_what_the_reader_takes(firm, change, fits):
     given = json.dumps([json.loads(declared.schema()), told, (packing.MODULES / "ajv" / "dist" / "2020.js").as_uri()])
     done = subprocess.run([packing.node(), "-e", script], input=given, capture_output=True, text=True, check=True)
     assert done.stdout.strip() == ("true" if fits else "false")
-    files = {path.name: path.read_text(encoding="utf-8") for path in SAMPLE.iterdir()}
+    files = {path.name: path.read_text(encoding="utf-8") for path in SAMPLE.iterdir() if path.is_file()}
     _, faults = firm(whole=yaml.safe_dump(told, allow_unicode=True), files=files)
     assert (faults == []) == fits
 
@@ -644,12 +644,31 @@ LIMIT = (
     ("place", "limit", "again", "told"),
     [
         ("Example", "32", "2027-11-01", ""), ("Example", "1/2", "2027-11-01", ""), ("Colorado", "9999", "2027-11-01", "the book has rules for Colorado already, and they stay"),
-        ("USA", "9999", "2027-11-01", "it is no one place"), ("Example", "0", "2027-11-01", "it is no number above 0"), ("Example", "1e9", "2027-11-01", "it is no number above 0"),
+        ("USA", "9999", "2027-11-01", "it is no one place"), ("Elsewhere", "1", "2027-11-01", "it is no one place"), ("Example", "0", "2027-11-01", ""), ("Example", "1e9", "2027-11-01", "it is no plain number"), ("Example", "-1", "2027-11-01", "it is no plain number"),
         ("Example", "32", "2026-11-01", "it is not after the day"),
     ],
 )  # fmt: skip
 def test_a_limit_is_added_and_none_of_the_books_is_changed(firm, place, limit, again, told):
     _, faults = firm(LIMIT.format(place=place, limit=limit, again=again))
+    assert (told == "" and faults == []) or (len(faults) == 1 and told in faults[0]), faults
+
+
+@pytest.mark.parametrize(
+    ("more", "told"),
+    [
+        ("topic: lead", ""),
+        ("topic: lead, building: any, unit: sqft", ""),
+        ("topic: lead, building: house", "firm.yml:9:36: FIRM-PLACE local_rules.2.building: “house” will not do, a limit on lead holds for any building"),
+        ("topic: lead, unit: cuft", "FIRM-PLACE local_rules.2.unit: “cuft” will not do"),
+        ("topic: radon", "firm.yml:9:20: FIRM-VALUE local_rules.2.topic: “radon” will not do, it is not one of these. asbestos or lead. Like: topic: lead"),
+        ("also: [One  place]", "firm.yml:9:20: FIRM-PLACE local_rules.2.also.1: “One place” will not do, One  place means One Place already"),
+    ],
+)  # fmt: skip
+def test_a_limit_on_lead_holds_for_any_building_and_a_word_means_one_place(firm, more, told):
+    first = LIMIT.format(place="One Place", limit="1", again="2027-11-01")
+    rest = "place: Other Place, limit: 2, reached: above, says: The trigger is so much, ask: the office, source: A code"
+    unit = "" if "unit" in more else ", unit: sqft"
+    _, faults = firm(f"{first}  - {{id: b, {more}, {rest}{unit}, reviewed: 2026-11-01, review_by: 2027-11-01}}\n")
     assert (told == "" and faults == []) or (len(faults) == 1 and told in faults[0]), faults
 
 

@@ -111,6 +111,12 @@ class Asked(Strict):
     of: Literal["every form"]
 
 
+class OfEdition(Strict):
+    """The published limits that this edition adds for its own places."""
+
+    of: Literal["this edition"]
+
+
 class Door(Strict):
     """A way into the book from its cover; `to` is a page from the root, `last` leads to the way last opened where one is known."""
 
@@ -145,6 +151,7 @@ BLOCKS: dict[str, type[BaseModel]] = {
     "terms": Terms,
     "sources": SourceIds,
     "asked": Asked,
+    "limits": OfEdition,
     "doors": Doors,
     "ways": CoverWays,
 }

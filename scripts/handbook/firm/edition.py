@@ -41,6 +41,7 @@ class Firm:
     folder: Path
     values: dict[str, figures.Value]
     pages: own_pages.OwnPages
+    rules_at: dict[str, str]  # the id of each limit of a place, and where the file has the day of its next review
 
 
 def read_firm(path: Path, shown: str, docs: Path, generated: set[str]) -> Firm:
@@ -55,7 +56,11 @@ def read_firm(path: Path, shown: str, docs: Path, generated: set[str]) -> Firm:
     pages = own_pages.check(says, reading, docs, generated)
     if reading.faults:
         raise ContentFaults(list(dict.fromkeys(reading.faults)))
-    return Firm(says, reading.folder, values, pages)
+    rules_at = {
+        f"firm-{one.id}": ":".join([shown, *map(str, reading.at("local_rules", at, "review_by"))])
+        for at, one in enumerate(says.local_rules)
+    }
+    return Firm(says, reading.folder, values, pages, rules_at)
 
 
 def _check_colors(says: FirmFile, reading: Reading) -> None:
@@ -222,7 +227,7 @@ def run(module: str, firm: Firm, folder: Path, *arguments: str) -> int:
     ) as process:
         assert process.stdout is not None
         for row in process.stdout:
-            print(named(row, firm.pages.written_in), end="", flush=True)
+            print(named(row, firm.pages.written_in, firm.rules_at), end="", flush=True)
     return process.returncode
 
 
@@ -233,8 +238,13 @@ def must_keep(firm: Firm, docs: Path, folder: Path) -> None:
         raise ContentFaults(missing)
 
 
-def named(row: str, written_in: Mapping[str, str]) -> str:
+OF_LIMIT = re.compile(rf"calc/{re.escape(local.MODULE)}:\d+:\d+(?=: REVIEW the limit (\S+))")
+
+
+def named(row: str, written_in: Mapping[str, str], rules_at: Mapping[str, str] | None = None) -> str:
     """Return a line of a fault with the file that the firm wrote in place of its copy."""
+    if found := OF_LIMIT.search(row):
+        return row.replace(found.group(), (rules_at or {}).get(found.group(1), found.group()))
     for copy, own in written_in.items():
         if row.startswith(f"docs/{copy}:"):
             return own + row.removeprefix(f"docs/{copy}")

@@ -6,14 +6,14 @@ from calc import catalogue
 from calc.core.fields import UNIT_NAMES
 from calc.evidence.cautions import caution
 from calc.evidence.limits import LIMITS
-from calc.evidence.sources import HOW_KNOWN, SOURCES, source
+from calc.evidence.sources import HOW_KNOWN, SOURCES
 from calc.numbers import words
 from calc.render import html
 from calc.render.escape import escaped
 from handbook.content.addresses import trouble_id
 from handbook.content.reading import CalculatorBlock, Page
 from handbook.evidence import check_table, decisions
-from handbook.make import customer, handed
+from handbook.make import customer, handed, limits
 from handbook.make.blocks import calculator_section, known, source_list
 from handbook.make.contents import contents_page
 from handbook.make.front import head_of
@@ -162,7 +162,8 @@ def chart_page(pages: list[Page]) -> str:
         " ◐ open after something, · a note. A column without a mark is open. **An answer that you do not have counts as the worst"
         " that it can be**: closed then reads as not known.\n\n"
         f"{len(decisions.RULES)} rules: {counts['closed']} close, {counts['not known']} leave it not known, {counts['open after']} ask for"
-        f" something first, {counts['note']} are notes. {len(decisions.RULES) - practice} have a printed source, {practice} are common practice.\n\n"
+        f" something first, {counts['note']} are notes. {len(decisions.RULES) - practice} have a printed source, {practice} are common practice."
+        f" Review by {limits.day(min(rule.review_by for rule in decisions.RULES))}.\n\n"
         + decisions.chart() + "\n\n" + html.caution(caution("local-rules")) + "\n\n## The questions, and how to find out\n\n"
         + decisions.question_list() + "\n\n" + source_list([rule.source for rule in decisions.RULES] + CAUTIONED) + "\n"
     )  # fmt: skip
@@ -231,11 +232,6 @@ def trouble_page(pages: list[Page]) -> str:
 
 def limits_page(pages: list[Page]) -> str:
     """Return the published limits that this book knows, with the day each was looked at and the day it is due again."""
-    rows = "".join(
-        f"<tr><td>{escaped(one.place or 'Federal')}</td><td>{escaped(one.topic)}</td><td>{escaped(one.says)}</td><td>{escaped(one.ask)}</td>"
-        f"<td>{escaped(source(one.source).title)}</td><td>{one.reviewed_on}</td><td>{one.review_by}</td></tr>"
-        for one in LIMITS
-    )
     head = head_of(
         "Published limits",
         "Limits on asbestos and lead that this book knows, where they hold, and when they were looked at.",
@@ -243,8 +239,7 @@ def limits_page(pages: list[Page]) -> str:
     return (
         head + "# Published limits\n\n" + html.caution(caution("local-rules")) + "\n\nOnly these. A place that is not here has rules that this"
         " book does not know. Below a limit the fibers and the dust are the same.\n\n"
-        '<section class="wide" tabindex="0" aria-label="Published limits"><table><thead><tr><th>Place</th><th>About</th><th>Limit</th><th>Who answers</th>'
-        f"<th>Source</th><th>Looked at</th><th>Due again</th></tr></thead><tbody>{rows}</tbody></table></section>\n\n"
+        + limits.table() + "\n\n"
         + source_list([one.source for one in LIMITS] + [caution("local-rules").source]) + "\n"
     )  # fmt: skip
 
