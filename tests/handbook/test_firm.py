@@ -484,7 +484,13 @@ def rendered(firm_told, title="Try", kind="home", content='<section class="calc"
         "extra": {"assets": "a/", "firm": firm_told, "engines": {"small_needs": {}}},
     }
     page = {
-        "meta": {"title": title, "kind": kind, "summary": title, "before": {"title": title, "url": "x"}},
+        "meta": {
+            "title": title,
+            "kind": kind,
+            "summary": title,
+            "facts": title,
+            "before": {"title": title, "url": "x"},
+        },
         "content": content,
         "url": "a/b/",
     }

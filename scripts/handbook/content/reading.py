@@ -19,6 +19,7 @@ from handbook.content.live import LiveFigure
 FENCE = re.compile(r"^```([A-Za-z][\w-]*)\s*$")
 WAIT = re.compile(r"^(\d+)(?: to (\d+))? (min|h)$")
 LIVE_WAIT = re.compile(r"^(\{[a-z]+\.[a-z_]+\})(?: to (\{[a-z]+\.[a-z_]+\}))?$")
+STANDS_FOR = re.compile(r"[&*]\w")
 STEP_ID = Annotated[str, Field(pattern=r"^[a-z][a-z0-9]*(-[a-z0-9]+)*$")]
 
 
@@ -242,6 +243,14 @@ def _read_block(page: Page, kind: str, text: str, fence_line: int, is_open: bool
 def _checked(page: Page, block: Block, model: type[BaseModel]) -> Any:
     """Return the YAML of `block` as `model`, or None with its faults told."""
     try:
+        for event in yaml.parse(block.text, Loader=yaml.SafeLoader) if STANDS_FOR.search(block.text) else ():
+            mark = event.start_mark
+            if mark and (isinstance(event, yaml.AliasEvent) or getattr(event, "anchor", None)):
+                place = mark.line + block.line, mark.column + 1
+                page.fault(
+                    *place, "YAML", "a value that stands for another (&, *) is not taken. Write it out, or in quotes"
+                )
+                return None
         node = yaml.compose(block.text, Loader=yaml.SafeLoader)
         if node is None:
             page.fault(block.line, 1, "YAML", "the block is empty")

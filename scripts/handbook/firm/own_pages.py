@@ -6,7 +6,6 @@ stood at the head, keeps its hold points word for word and in their order, and l
 
 import dataclasses
 import functools
-import re
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -23,19 +22,6 @@ STAY = (
     "reference/trust.md",
     "reference/glossary.md",
 )  # how far to trust the book, and the words that its pages are checked by
-# What Markdown may hold of HTML; all else could hide what stands after it, load a file, or run.
-TAG = re.compile(r"</?(?:div|p|dl|dt|dd|b|i|strong|em|kbd|sub|sup)>|<br>|<div class=\"screen\" markdown=\"0\">")
-HEADING_ID = re.compile(r"^#{1,6} .*\{ ?#[a-z][a-z0-9-]* ?\}$")
-LINK = re.compile(r"\]\([^)\s<>&\\]+\)")
-UNSAFE = (
-    (re.compile(r"<"), "HTML beyond div, p, dl, dt, dd, b, i, strong, em, kbd, sub, sup and br is not taken. Write &lt; for the mark itself"),
-    (re.compile(r"~~~|```"), "a fence is one of the book's blocks, by its name. Take this one out"),
-    (re.compile(r"!\["), "a picture is not taken. Use a figure block with a drawing of the book"),
-    (re.compile(r"^\s*\[[^\]]+\]:"), "an address is written where its link stands. Like: [Settle](../prepare/settle.md)"),
-    (re.compile(r"\]\("), "a link is words and a page, with nothing else in it. Like: [Settle](../prepare/settle.md)"),
-    (re.compile(r"[{}]"), "braces stand after a heading alone. Like: ## What you get { #what-you-get }"),
-    (re.compile(r"[\x00-\x08\x0b-\x1f\x7f\u2028\u2029\u202a-\u202e\u2066-\u2069]"), "a mark that breaks or turns a line is not taken"),
-)  # fmt: skip
 
 
 @dataclass
@@ -175,30 +161,7 @@ def _own(
         if block.kind == "steps"
         for one in block.data.root
     ]
-    for block in page.blocks:
-        if block.kind == "markdown":
-            _check_markdown(page, block.text, block.line)
     return page
-
-
-def _check_markdown(page: Page, text: str, first: int) -> None:
-    """Tell whatever in plain Markdown could hide, load or run something."""
-    for offset, row in enumerate(text.splitlines()):
-        plain = LINK.sub(lambda found: " " * len(found.group()), TAG.sub(lambda found: " " * len(found.group()), row))
-        if HEADING_ID.match(row):
-            plain = plain.rpartition("{")[0]
-        for mark, message in UNSAFE:
-            for found in mark.finditer(plain):
-                page.fault(first + offset, found.start() + 1, "FIRM-PAGE", message)
-    for name in ("div", "p", "dl", "dt", "dd", "b", "i", "strong", "em", "kbd", "sub", "sup"):
-        opened, closed = len(re.findall(rf"<{name}[ >]", text)), text.count(f"</{name}>")
-        if opened != closed:
-            page.fault(
-                first,
-                1,
-                "FIRM-PAGE",
-                f"<{name}> is opened {opened} times and closed {closed} times in this part. Close each",
-            )
 
 
 def _weakened(was: Page, now: Page) -> None:
@@ -285,7 +248,7 @@ def _look_into(
     glossary = _page(docs / "reference" / "glossary.md", docs)
     whole = [page for page in pages if page.head]
     checks.check_pages(
-        [*whole, glossary], docs, generated | set(found.texts), frozenset(one.lower() for one in firm.pages.words)
+        [*whole, glossary], docs, generated | set(found.texts), frozenset(one.lower() for one in firm.pages.words), True
     )
     gone = {(docs / name).resolve() for name in found.left_out}
     for page in whole:
