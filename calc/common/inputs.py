@@ -9,6 +9,7 @@ from calc.numbers import measure
 from calc.numbers.exact import total
 from calc.numbers.quantity import Quantity, added, fact, given
 from calc.rooms.rooms import EXAMPLE, Room
+from calc.text.door import say
 
 WATER_LB_PER_GAL = Fraction(83285, 10000)  # water at 70 degF [lb/gal], IAPWS-97
 WATER_AT_F = 70  # [degF]
@@ -171,7 +172,9 @@ def amount_told(amount: Fraction, limit: Limit, show_in: str) -> str:
 
 def days_of(limit: Limit) -> str:
     """Return when somebody looked at the source of `limit`, and by when somebody looks again."""
-    return "Reviewed " + limit.reviewed_on + ", review by " + limit.review_by + "."
+    return say(
+        "limit.days", "Reviewed {reviewed}, review by {again}.", reviewed=limit.reviewed_on, again=limit.review_by
+    )
 
 
 def area_of(room_list: tuple[Room, ...]) -> Fraction:

@@ -14,6 +14,7 @@ from calc.numbers import measure, words
 from calc.numbers.exact import total
 from calc.numbers.measure import MeasureFault, read_quantity
 from calc.numbers.quantity import Quantity, added, given
+from calc.text.door import say
 
 BEFORE_YEAR = 1978  # housing built before it may hold lead paint; 40 CFR 745.103, from memory
 WINDOW_DAYS = 30  # work in one room within so many days adds up [days], 40 CFR 745.83
@@ -220,15 +221,11 @@ def _items(inputs: LeadInputs, total_sqft: Fraction, old: bool) -> tuple[Item, .
         )
     of_place = _of_place(inputs, total_sqft, old)
     found += of_place
-    held = "no other" if of_place else "none"
-    found.append(
-        Item(
-            "State and local rules",
-            "not checked",
-            "This book holds " + held + " for lead. Ask the state lead office.",
-            ("common-practice",),
-        )
-    )
+    if of_place:
+        held = say("lead.no_other", "This book holds no other for lead. Ask the state lead office.")
+    else:
+        held = say("lead.none_held", "This book holds none for lead. Ask the state lead office.")
+    found.append(Item("State and local rules", "not checked", held, ("common-practice",)))
     return tuple(found)  # fmt: skip
 
 
@@ -238,18 +235,20 @@ def _of_place(inputs: LeadInputs, total_sqft: Fraction, old: bool) -> list[Item]
     for limit in limits_for("lead", known_place(inputs.place), "any"):
         if not limit.place:
             continue
-        text = amount_told(total_sqft, limit, inputs.show_in)
+        text = amount_told(total_sqft, limit, inputs.show_in) + " "
         if inputs.paint_test == "none" or not (old or inputs.paint_test == "lead"):
             state, what = (
                 "ask",
-                " By your figures the paint may hold no lead. Ask "
-                + limit.ask
-                + " whether the rule holds all the same.",
+                say(
+                    "lead.place.ask",
+                    "By your figures the paint may hold no lead. Ask {office} whether the rule holds all the same.",
+                    office=limit.ask,
+                ),
             )
         elif inputs.torn_out or limit.passed_by(total_sqft):
-            state, what = "applies", " Before any work ask " + limit.ask + "."
+            state, what = "applies", say("lead.place.applies", "Before any work ask {office}.", office=limit.ask)
         else:
-            state, what = "not reached", " Others may hold: ask " + limit.ask + "."
+            state, what = "not reached", say("lead.place.below", "Others may hold: ask {office}.", office=limit.ask)
         found.append(Item(limit.place, state, text + what, (limit.source,), review_by=limit.review_by))
     return found  # fmt: skip
 

@@ -13,6 +13,7 @@ from calc.evidence.local import LIMITS as OF_PLACES
 from calc.numbers import measure, words
 from calc.numbers.measure import MeasureFault, read_quantity
 from calc.numbers.quantity import Quantity, added, given
+from calc.text.door import say
 
 SAMPLE_STEPS = ((1000, 3), (5000, 5))  # up to so many sq ft, so many samples; 40 CFR 763.86(a)
 SAMPLES_ABOVE = 7  # above the last step [-], the same clause
@@ -217,6 +218,7 @@ def _steps_told(show: str) -> str:
 
 def _limits(inputs: SamplesInputs, area: Fraction, volume_cuft: Fraction) -> tuple[Item, ...]:
     place = known_place(inputs.place)
+    unchecked = say("samples.unchecked", "not checked")
     limits = limits_for("asbestos", place, inputs.building)
     found = []
     for limit in limits:
@@ -228,21 +230,26 @@ def _limits(inputs: SamplesInputs, area: Fraction, volume_cuft: Fraction) -> tup
         )  # fmt: skip
     if place is None:
         found.append(
-            Item("Local rules", "not checked", "This book holds no rules for " + words.quoted(inputs.place) + ". Ask the state and city asbestos offices before any work.", ("common-practice",))
+            Item("Local rules", unchecked, "This book holds no rules for " + words.quoted(inputs.place) + ". Ask the state and city asbestos offices before any work.", ("common-practice",))
         )  # fmt: skip
     elif not place:
         found.append(
-            Item("Local rules", "not checked", "No place was given, so only federal limits were looked at. Ask the state and city asbestos offices.", ("common-practice",))
+            Item("Local rules", unchecked, "No place was given, so only federal limits were looked at. Ask the state and city asbestos offices.", ("common-practice",))
         )  # fmt: skip
     elif place in OF_EDITION:
-        held = (
-            "Only the limits of " + place + " above were looked at."
-            if [one for one in limits if one.place]
-            else "No limit of " + place + " is held for such a building."
-        )
+        if [one for one in limits if one.place]:
+            held = say("samples.place.held", "Only the limits of {place} above were looked at.", place=place)
+        else:
+            held = say("samples.place.none", "No limit of {place} is held for such a building.", place=place)
+        offices = say("samples.place.offices", "Ask the state and city asbestos offices before any work.")
         found.append(
-            Item("Other local rules", "not checked", held + " Ask the state and city asbestos offices before any work.", ("common-practice",))
-        )  # fmt: skip
+            Item(
+                say("samples.place.other", "Other local rules"),
+                unchecked,
+                held + " " + offices,
+                ("common-practice",),
+            )
+        )
     return tuple(found)
 
 
