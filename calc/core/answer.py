@@ -7,6 +7,7 @@ from fractions import Fraction
 from calc.core.drawing import Drawing, Plan, Plot
 from calc.core.fields import Field, Values, told
 from calc.evidence.cautions import Caution
+from calc.evidence.local import LEFT_OUT
 from calc.numbers import words
 from calc.text.door import say
 
@@ -201,6 +202,8 @@ def _public_item(one: Item) -> dict[str, object]:
     found: dict[str, object] = {"name": one.name, "state": one.state, "text": one.text, "sources": list(one.sources)}
     if one.page:
         found["page"] = one.page
+        if one.page in LEFT_OUT:
+            found["left_out"] = True
         found["reasons"] = [{"text": text, "source": source} for text, source in one.reasons]
     if one.group:
         found["group"] = one.group

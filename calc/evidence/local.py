@@ -19,3 +19,6 @@ LIMITS: tuple[tuple[str, str, str, str, Fraction, str, bool, str, str, str, str,
 
 RULES: tuple[tuple[str, str, str, str, str, str, str], ...] = ()
 """(id, topic, place, what is told, source, reviewed on, review by) of what a place asks for once asbestos, or lead paint, was found."""
+
+LEFT_OUT: tuple[str, ...] = ()
+"""Pages that the edition does without: an answer still tells of the way or the work, and leads to no page of it."""

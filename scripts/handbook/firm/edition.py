@@ -108,7 +108,9 @@ def lay_out(firm: Firm, root: Path, folder: Path) -> None:
         (folder / name).parent.mkdir(parents=True, exist_ok=True)
         os.symlink(root / name, folder / name, target_is_directory=True)
     docs = folder / "docs"
-    if firm.says.cautions or firm.says.local_rules:  # else the calculators are the book's, and packed already
+    if (
+        firm.says.cautions or firm.says.local_rules or local.left_out(firm.says)
+    ):  # else the calculators are the book's, and packed already
         (folder / "calc" / local.MODULE).write_text(local.source(firm.says), encoding="utf-8")
     _place_cautions(firm, docs, folder)  # before the firm's own pages are there, as those carry their own
     _take_out(firm, docs)
@@ -139,10 +141,14 @@ def _place_cautions(firm: Firm, docs: Path, folder: Path) -> None:
 
 def _take_out(firm: Firm, docs: Path) -> None:
     """Take pages out; what led to one of them is words alone then, so no sentence of the book breaks off."""
-    gone = {(docs / name).resolve() for name in firm.pages.left_out}
+    left_out = firm.pages.left_out
+    if not left_out:
+        return
+    gone = {(docs / name).resolve() for name in left_out}
+    ways = [way for name in left_out if (way := local.way_of(name))]
     for path in gone:
         path.unlink()
-    for path in docs.rglob("*.md") if gone else ():
+    for path in docs.rglob("*.md"):
         text = path.read_text(encoding="utf-8")
 
         def unlinked(found: re.Match[str], folder: Path = path.parent) -> str:
@@ -150,10 +156,20 @@ def _take_out(firm: Firm, docs: Path) -> None:
             return found.group(1) if target and (folder / target).resolve() in gone else found.group()
 
         kept = LINK.sub(unlinked, text)
-        for name in firm.pages.left_out:
+        for name in left_out:
             kept = re.sub(
                 rf"(see: \[[^\]]*?)(?:{re.escape(name)}, |, {re.escape(name)}|{re.escape(name)})", r"\1", kept
             )
+        for way in ways:  # its papers, and its line on the first page
+            kept = re.sub(
+                rf'<a href="\.\./papers/{way}/">[^<]*</a> ?|^- way: {way}\n(?:  .*\n)*', "", kept, flags=re.MULTILINE
+            )
+        if path == docs / "index.md":
+            kept = kept.replace("## Eight ways {", "## Ways {") if ways else kept
+            for section in {Path(name).parent.name for name in left_out}:
+                own = section.capitalize() in [one for one, _ in firm.pages.sections]
+                if not own and not list((docs / section).glob("*.md")):
+                    kept = re.sub(rf'<li id="{section}">.*</li>\n', "", kept)
         if kept != text:
             path.write_text(kept, encoding="utf-8")
 
@@ -215,6 +231,7 @@ def _name(firm: Firm, folder: Path) -> None:
                 ]
                 more = [("", path) for own, path in firm.pages.sections if own == section]
                 inside[:] = [{firm.pages.titles.get(path, title): path} for title, path in standing + more]
+    book["nav"] = [entry for entry in book["nav"] if [] not in entry.values()]  # a section without a page is none
     config.write_text(yaml.safe_dump(book, allow_unicode=True, sort_keys=False), encoding="utf-8")
 
 

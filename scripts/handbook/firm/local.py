@@ -11,9 +11,11 @@ from typing import Any
 from pydantic import BaseModel
 
 from calc.common.inputs import days_of
+from calc.decision.questions import WAYS
 from calc.evidence.cautions import CAUTIONS
 from calc.evidence.limits import Limit, known_place
 from calc.evidence.sources import SOURCES
+from calc.job.stages import STAGES
 from calc.numbers.words import lower, tidy
 from handbook.firm.declared import FirmFile, LocalRule
 from handbook.firm.read import Reading, dotted
@@ -88,6 +90,18 @@ def _amount(text: str) -> Fraction | None:
     return Fraction(text)
 
 
+def way_of(page: str) -> str:
+    """Return the way whose page of the book that is, '' for any other page."""
+    folder, _, name = page.removesuffix(".md").partition("/")
+    return name if folder == "methods" else ""
+
+
+def left_out(firm: FirmFile) -> list[str]:
+    """Return the pages that the edition does without, as an answer names them: those of ways and of the stages of a job."""
+    named = {f"methods/{way}" for way, _ in WAYS} | {one.page for one in STAGES}
+    return [one for name in firm.pages.leave_out if (one := name.removesuffix(".md")) in named]
+
+
 def source(firm: FirmFile) -> str:
     """Return the module `calc.evidence.local` of the firm's edition."""
     name = firm.business.name
@@ -119,6 +133,7 @@ def source(firm: FirmFile) -> str:
         "PLACES": places,
         "LIMITS": limits,
         "RULES": rules,
+        "LEFT_OUT": left_out(firm),
     }
     body = "".join(f"{key} = (\n{''.join(f'    {row!r},' + chr(10) for row in held)})\n" for key, held in rows.items())
     return f'"""What this edition adds for its own place and people."""\n\nfrom fractions import Fraction\n\n{body}'

@@ -1,5 +1,7 @@
 """Pages that nobody writes: the register of sources, and the table of names, symbols and units."""
 
+import posixpath
+import re
 from collections.abc import Callable
 
 from calc import catalogue
@@ -13,7 +15,7 @@ from calc.render.escape import escaped
 from handbook.content.addresses import trouble_id
 from handbook.content.reading import CalculatorBlock, Page
 from handbook.evidence import check_table, decisions
-from handbook.make import customer, handed, limits
+from handbook.make import customer, handed, limits, sheets
 from handbook.make.blocks import calculator_section, known, source_list
 from handbook.make.contents import contents_page
 from handbook.make.front import head_of
@@ -195,7 +197,7 @@ def calculator_page(name: str) -> Callable[[list[Page]], str]:
             if page.head and any(block.kind == "calculator" and block.data.use == name for block in page.blocks)
         ]
         sent = (
-            f'<div hidden data-customer="{" ".join(customer.fields(*customer.AMOUNTS))}"></div>\n\n'
+            f'<div hidden data-customer="{" ".join(customer.fields(*customer.AMOUNTS))}" data-screens="{" ".join(sheets.ways())}"></div>\n\n'
             if name == "offer"
             else ""
         )
@@ -244,6 +246,7 @@ def limits_page(pages: list[Page]) -> str:
     )  # fmt: skip
 
 
+LINK = re.compile(r"\[([^\]]*)\]\(([^)\s]+)\)")
 TEMPERATURES_F = (50, 60, 70, 80)
 HUMIDITIES_PCT = (20, 40, 50, 60, 70, 80, 90, 95)
 
@@ -287,8 +290,8 @@ def _symbol(name: str) -> str:
 
 
 GENERATED = {
-    **{f"to/{way}.md": handed.screen_page(way) for way in customer.AMOUNTS},
-    **{f"papers/{way}.md": handed.papers_page(way) for way in customer.AMOUNTS},
+    **{f"to/{way}.md": handed.screen_page(way) for way in sheets.ways()},
+    **{f"papers/{way}.md": handed.papers_page(way) for way in sheets.ways()},
     **{f"work-out/{name}.md": calculator_page(name) for name in catalogue.NAMES if name != "decision"},
     "reference/trouble.md": trouble_page,
     "reference/limits.md": limits_page,
@@ -302,7 +305,20 @@ GENERATED = {
 }
 
 
+def unlinked(text: str, path: str, standing: set[str]) -> str:
+    """Return Markdown of the page at `path` with a link to a page that does not stand in this edition as words alone."""
+
+    def told(link: re.Match[str]) -> str:
+        goal = posixpath.normpath(posixpath.join(posixpath.dirname(path), link.group(2).partition("#")[0]))
+        return link.group() if goal in standing or not goal.endswith(".md") else link.group(1)
+
+    return LINK.sub(told, text)
+
+
 def made(found: list[Page]) -> dict[str, str]:
     """Return every page that nobody writes; the contents come last, as they tell of the others."""
-    texts = {path: make(found) for path, make in GENERATED.items() if make is not contents_page}
+    standing = {one.path for one in sheets.book()} | set(GENERATED)
+    texts = {
+        path: unlinked(make(found), path, standing) for path, make in GENERATED.items() if make is not contents_page
+    }
     return texts | {"contents.md": contents_page(found, texts)}
