@@ -214,7 +214,7 @@ def _name(firm: Firm, folder: Path) -> None:
     business = says.business
     told = {
         "name": business.name, "phone": business.phone, "dial": re.sub(r"[^\d+]", "", business.phone), "license": business.license, "area": business.area,
-        "mark": bool(says.mark), "values": firm.values,
+        "mark": bool(says.mark), "units": says.units, "values": firm.values,
     }  # fmt: skip
     (folder / TOLD).write_text(json.dumps(told, ensure_ascii=False, indent=1), encoding="utf-8")
     manifest = folder / "docs" / "assets" / "book.webmanifest"

@@ -14,7 +14,7 @@ from calc.render import html
 from calc.render.escape import escaped
 from handbook.content.addresses import trouble_id
 from handbook.content.reading import CalculatorBlock, Page
-from handbook.evidence import check_table, decisions
+from handbook.evidence import check_table, decisions, metric
 from handbook.make import customer, handed, limits, sheets
 from handbook.make.blocks import calculator_section, known, source_list
 from handbook.make.contents import contents_page
@@ -254,13 +254,15 @@ HUMIDITIES_PCT = (20, 40, 50, 60, 70, 80, 90, 95)
 def drying_page(pages: list[Page]) -> str:
     """Return the drying times of a thin coat as a table, from the calculator itself."""
     rows = ""
+    temperatures = metric.degrees(TEMPERATURES_F)
+    coat = "1.6 mm" if metric.METRIC else "1/16 in"
     for humidity in HUMIDITIES_PCT:
         cells = ""
-        for temperature in TEMPERATURES_F:
+        for temperature in temperatures:
             answer, _ = catalogue.work_out(
                 "drying",
                 {
-                    "temperature_f": str(temperature),
+                    "temperature_f": temperature,
                     "humidity_pct": str(humidity),
                     "coat_thickness_in": "1/16",
                     "coats": "1",
@@ -270,12 +272,12 @@ def drying_page(pages: list[Page]) -> str:
             hours = {line.name: line.value for line in answer.lines}
             cells += f"<td>{words.short_decimal(hours['hours_low'], 0)} to {words.short_decimal(hours['hours_high'], 0)} h</td>"
         rows += f'<tr><th scope="row">{humidity} %</th>{cells}</tr>'
-    heads = "".join(f'<th scope="col">{one} °F</th>' for one in TEMPERATURES_F)
+    heads = "".join(f'<th scope="col">{one}</th>' for one in temperatures)
     answer, _ = catalogue.work_out("drying", {"temperature_f": "70", "humidity_pct": "50"})
     cited = [source_id for line in (answer.lines if answer else ()) for source_id in line.sources]
     head = head_of("Drying times", "How long a thin coat of compound dries, by heat and humidity of the room.")
     return (
-        head + "# Drying times\n\nA coat of 1/16 in, under tape, in air that stays as it is. Worked out by the same form as for your room; the law behind it stands on a"
+        head + "# Drying times\n\nA coat of " + coat + ", under tape, in air that stays as it is. Worked out by the same form as for your room; the law behind it stands on a"
         " table from memory, row by row. Looks dry is not dry: feel it.\n\n"
         '<section class="wide" tabindex="0" aria-label="Drying times"><table><thead><tr><th scope="col">Humidity</th>' + heads
         + f"</tr></thead><tbody>{rows}</tbody></table></section>\n\nFor your room and your coat: [when the next coat may go on](../finish/dry.md#drying).\n\n"
