@@ -1,5 +1,7 @@
 """A firm's edition in a browser: its figures stand as its own, a typed one wins, prices show their day, and its name stays text."""
 
+import csv
+import io
 import json
 import shutil
 import threading
@@ -195,3 +197,26 @@ def test_the_edition_has_no_fault_where_it_is_published(edition, built):
     assert {one.code for one in found} == {"LINK", "ADDRESS"} and all(
         one.is_note for one in found
     )  # it stands elsewhere yet
+
+
+def test_files_that_go_out_say_whose_they_are(page, edition):
+    def saved(button):
+        with page.expect_download() as made:
+            page.get_by_role("button", name=button).click()
+        return made.value.suggested_filename, made.value.path().read_text(encoding="utf-8")
+
+    page.goto(f"{edition}work-out/plan/#plan?way=wet-scrape&{ROOMS}&start_day=2027-03-08")
+    name, text = saved("Save the days for a calendar")
+    assert name == "example-b-ceilings-b-sohne-days-wet-scrape.ics"
+    assert f"X-WR-CALNAME:{NAME}: wet-scrape" in text.replace("\r\n ", "")
+    assert all(
+        row.endswith(f"({NAME})") for row in text.replace("\r\n ", "").split("\r\n") if row.startswith("SUMMARY")
+    )
+    page.goto(f"{edition}work-out/shopping/#shopping?way=wet-scrape&{ROOMS}")
+    name, text = saved("Save the list for a table (CSV)")
+    assert name == "example-b-ceilings-b-sohne-to-buy-wet-scrape.csv"
+    head, *rows = csv.reader(io.StringIO(text, newline=""), strict=True)
+    assert head[-1] == "List of" and rows and all(row[-1] == NAME for row in rows)
+    page.goto(f"{edition}my-job/")
+    name, _ = saved("Save as a file")
+    assert name.startswith("example-b-ceilings-b-sohne-") and name.endswith(".json")

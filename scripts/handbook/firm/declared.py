@@ -201,16 +201,22 @@ class OwnCaution(Declared):
 
 
 class LocalRule(Declared):
-    """One printed limit of a place, on asbestos. It joins the book's in every form that asks for the place."""
+    """One printed limit of a place, on asbestos or on lead paint. It joins the book's in every form that asks for the place."""
 
     id: Annotated[str, Field(pattern=ID, max_length=40)] = _key(
         "A name of your own in small letters, digits and -.", "example-county-area"
     )
     place: Name = _key("The place as people read it, 1 to 60 letters.", "Example County")
     also: list[Name] = _key("What people type for it too.", "[example co]", default=[])
-    building: Literal["house", "other", "any"] = _key("house (up to four homes), other, or any.", "house")
-    limit: Written = _key("A number above 0, plain or as a fraction.", "32")
-    unit: Literal["sqft", "cuft"] = _key("sqft or cuft.", "sqft")
+    topic: Literal["asbestos", "lead"] = _key("asbestos or lead.", "lead", default="asbestos")
+    building: Literal["house", "other", "any"] = _key(
+        "house (up to four homes), other, or any. A limit on lead holds for any.", "any", default="any"
+    )
+    limit: Written = _key(
+        "A number, plain or as a fraction; 0 where any work counts. Of lead it is the paint disturbed in one room.",
+        "32",
+    )
+    unit: Literal["sqft", "cuft"] = _key("sqft or cuft; of lead sqft.", "sqft")
     reached: Literal["at", "above"] = _key("at, where the limit itself counts, or above.", "at")
     says: Sentence = _key(
         "The limit in words, 10 to 160 letters, without a full stop.", "Example County's trigger is 32 sq ft"

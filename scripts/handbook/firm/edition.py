@@ -42,6 +42,7 @@ class Firm:
     folder: Path
     values: dict[str, figures.Value]
     pages: own_pages.OwnPages
+    rules_at: dict[str, str]  # the id of each limit of a place, and where the file has the day of its next review
 
 
 def read_firm(path: Path, shown: str, docs: Path, generated: set[str]) -> Firm:
@@ -56,7 +57,11 @@ def read_firm(path: Path, shown: str, docs: Path, generated: set[str]) -> Firm:
     pages = own_pages.check(says, reading, docs, generated)
     if reading.faults:
         raise ContentFaults(list(dict.fromkeys(reading.faults)))
-    return Firm(says, reading.folder, values, pages)
+    rules_at = {
+        f"firm-{one.id}": ":".join([shown, *map(str, reading.at("local_rules", at, "review_by"))])
+        for at, one in enumerate(says.local_rules)
+    }
+    return Firm(says, reading.folder, values, pages, rules_at)
 
 
 def _check_colors(says: FirmFile, reading: Reading) -> None:
@@ -104,7 +109,9 @@ def lay_out(firm: Firm, root: Path, folder: Path, cache: Path) -> None:
         (folder / name).parent.mkdir(parents=True, exist_ok=True)
         os.symlink(shared.resolve(), folder / name, target_is_directory=True)
     docs = folder / "docs"
-    if firm.says.cautions or firm.says.local_rules:  # else the calculators are the book's, and packed already
+    if (
+        firm.says.cautions or firm.says.local_rules or local.left_out(firm.says)
+    ):  # else the calculators are the book's, and packed already
         (folder / "calc" / local.MODULE).write_text(local.source(firm.says), encoding="utf-8")
     _place_cautions(firm, docs, folder)  # before the firm's own pages are there, as those carry their own
     _take_out(firm, docs)
@@ -135,10 +142,14 @@ def _place_cautions(firm: Firm, docs: Path, folder: Path) -> None:
 
 def _take_out(firm: Firm, docs: Path) -> None:
     """Take pages out; what led to one of them is words alone then, so no sentence of the book breaks off."""
-    gone = {(docs / name).resolve() for name in firm.pages.left_out}
+    left_out = firm.pages.left_out
+    if not left_out:
+        return
+    gone = {(docs / name).resolve() for name in left_out}
+    ways = [way for name in left_out if (way := local.way_of(name))]
     for path in gone:
         path.unlink()
-    for path in docs.rglob("*.md") if gone else ():
+    for path in docs.rglob("*.md"):
         text = path.read_text(encoding="utf-8")
 
         def unlinked(found: re.Match[str], folder: Path = path.parent) -> str:
@@ -146,10 +157,20 @@ def _take_out(firm: Firm, docs: Path) -> None:
             return found.group(1) if target and (folder / target).resolve() in gone else found.group()
 
         kept = LINK.sub(unlinked, text)
-        for name in firm.pages.left_out:
+        for name in left_out:
             kept = re.sub(
                 rf"(see: \[[^\]]*?)(?:{re.escape(name)}, |, {re.escape(name)}|{re.escape(name)})", r"\1", kept
             )
+        for way in ways:  # its papers, and its line on the first page
+            kept = re.sub(
+                rf'<a href="\.\./papers/{way}/">[^<]*</a> ?|^- way: {way}\n(?:  .*\n)*', "", kept, flags=re.MULTILINE
+            )
+        if path == docs / "index.md":
+            kept = kept.replace("## Eight ways {", "## Ways {") if ways else kept
+            for section in {Path(name).parent.name for name in left_out}:
+                own = section.capitalize() in [one for one, _ in firm.pages.sections]
+                if not own and not list((docs / section).glob("*.md")):
+                    kept = re.sub(rf'<li id="{section}">.*</li>\n', "", kept)
         if kept != text:
             path.write_text(kept, encoding="utf-8")
 
@@ -194,7 +215,7 @@ def _name(firm: Firm, folder: Path) -> None:
     business = says.business
     told = {
         "name": business.name, "phone": business.phone, "dial": re.sub(r"[^\d+]", "", business.phone), "license": business.license, "area": business.area,
-        "mark": bool(says.mark), "values": firm.values,
+        "mark": bool(says.mark), "units": says.units, "values": firm.values,
     }  # fmt: skip
     (folder / TOLD).write_text(json.dumps(told, ensure_ascii=False, indent=1), encoding="utf-8")
     manifest = folder / "docs" / "assets" / "book.webmanifest"
@@ -213,6 +234,7 @@ def _name(firm: Firm, folder: Path) -> None:
                 ]
                 more = [("", path) for own, path in firm.pages.sections if own == section]
                 inside[:] = [{firm.pages.titles.get(path, title): path} for title, path in standing + more]
+    book["nav"] = [entry for entry in book["nav"] if [] not in entry.values()]  # a section without a page is none
     config.write_text(yaml.safe_dump(book, allow_unicode=True, sort_keys=False), encoding="utf-8")
 
 
@@ -224,7 +246,7 @@ def run(module: str, firm: Firm, folder: Path, *arguments: str) -> int:
     ) as process:
         assert process.stdout is not None
         for row in process.stdout:
-            print(named(row, firm.pages.written_in), end="", flush=True)
+            print(named(row, firm.pages.written_in, firm.rules_at), end="", flush=True)
     return process.returncode
 
 
@@ -240,8 +262,13 @@ def must_keep(firm: Firm, docs: Path, folder: Path) -> None:
         raise ContentFaults(missing)
 
 
-def named(row: str, written_in: Mapping[str, str]) -> str:
+OF_LIMIT = re.compile(rf"calc/{re.escape(local.MODULE)}:\d+:\d+(?=: REVIEW the limit (\S+))")
+
+
+def named(row: str, written_in: Mapping[str, str], rules_at: Mapping[str, str] | None = None) -> str:
     """Return a line of a fault with the file that the firm wrote in place of its copy."""
+    if found := OF_LIMIT.search(row):
+        return row.replace(found.group(), (rules_at or {}).get(found.group(1), found.group()))
     for copy, own in written_in.items():
         if row.startswith(f"docs/{copy}:"):
             return own + row.removeprefix(f"docs/{copy}")
