@@ -44,6 +44,8 @@ def main(arguments: list[str]) -> int:
     look = commands.add_parser("check", help="lint, types, floors and content")
     for one in (serve, build, look):
         one.add_argument("--firm", type=Path, help="the file that makes the book a firm's, such as docs/firm/firm.yml")
+    for one in (serve, build):
+        one.add_argument("--skin", choices=("own", "material"), help="material: under the theme mkdocs-material")
     test = commands.add_parser("test", help="every check and every test")
     test.add_argument("pytest", nargs=argparse.REMAINDER, help="passed on to pytest")
     commands.add_parser("bench", help="measure the budgets on a slow phone made in this machine")
@@ -99,12 +101,13 @@ def prepare() -> None:
 
 def run(options: argparse.Namespace, unknown: list[str]) -> int:
     firm = ("--firm", os.path.relpath(options.firm.resolve(), ROOT)) if getattr(options, "firm", None) else ()
+    skin = ("--skin", options.skin) if getattr(options, "skin", None) else ()
     if options.command == "build":
         chosen = ("--language", str(options.language.resolve())) if options.language else ()
-        return _inside("-m", "handbook.build", *chosen, *firm)
+        return _inside("-m", "handbook.build", *chosen, *skin, *firm)
     if options.command == "serve":
         print("building the handbook:", flush=True)
-        return _inside("-m", "handbook.build", *firm) or _inside(
+        return _inside("-m", "handbook.build", *skin, *firm) or _inside(
             "-m", "handbook.serve", "--port", str(options.port), "--base", options.base
         )
     if options.command == "check":  # a firm has its own file and pages to look at, and no code

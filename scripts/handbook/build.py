@@ -27,7 +27,7 @@ from handbook.evidence import decisions
 from handbook.firm import declared, edition
 from handbook.host import compress, offline
 from handbook.lint import checks, hazards, review, whole
-from handbook.make import blocks, pages, search, sheets
+from handbook.make import blocks, pages, search, sheets, skin
 
 ROOT = Path(__file__).resolve().parents[2]
 DOCS = ROOT / "docs"
@@ -85,25 +85,32 @@ def write_finished(found: list[reading.Page]) -> list[str]:
     return sorted(written)
 
 
-def copy_assets() -> str:
+def copy_assets(chosen: str) -> str:
     """Copy styles and scripts to a folder named by what is in them, so that a host may let them be kept for good."""
     source = DOCS / "assets"
     names = (*STYLES, FIRM_STYLE) if told_of_firm() else STYLES
-    styles = [DOCS / "styles" / f"{name}.css" for name in names]
-    folder = f"assets-{packing.digest(*sorted(source.iterdir()), *styles, CODE_MAKER)}"
+    css = "".join((DOCS / "styles" / f"{name}.css").read_text(encoding="utf-8") for name in names)
+    css = css if chosen == "own" else skin.confined(css) + (DOCS / "styles" / f"{skin.STYLE}.css").read_text("utf-8")
+    joined = BUILD / "book.css"
+    joined.write_text(css, encoding="utf-8")
+    folder = f"assets-{packing.digest(*sorted(source.iterdir()), joined, CODE_MAKER)}"
     shutil.copytree(source, FINISHED / folder)
-    shutil.copyfile(CODE_MAKER, FINISHED / folder / CODE_MAKER.name)
-    (FINISHED / folder / "book.css").write_text(
-        "".join(one.read_text(encoding="utf-8") for one in styles), encoding="utf-8"
-    )
+    for one in (joined, CODE_MAKER):
+        shutil.copyfile(one, FINISHED / folder / one.name)
     return folder + "/"
 
 
-def make_site(packed: packing.Engines, assets: str) -> None:
-    """Let MkDocs turn the finished Markdown into HTML."""
+def make_site(packed: packing.Engines, assets: str, chosen: str) -> None:
+    """Let MkDocs turn the finished Markdown into HTML, in the chosen skin."""
     extra = {"engines": dataclasses.asdict(packed), "assets": assets, "firm": told_of_firm()}
-    config = load_config(str(ROOT / "mkdocs.yml"), extra=extra)
+    config = load_config(str(ROOT / skin.CONFIGS[chosen]))
+    config.extra.update(extra)
+    config.theme.dirs[1:1] = [] if chosen == "own" else [str(DOCS / "theme")]  # the parts that all skins share
     mkdocs_build(config)
+    if chosen != "own":
+        found = SITE / "search" / "search_index.json"
+        found.write_text(skin.own_words((SITE / "search.json").read_text("utf-8"), found.read_text("utf-8")), "utf-8")
+        skin.without_unused(SITE)
     sitemap = SITE / "sitemap.xml"  # names no address that we know, so it says nothing
     for leftover in (sitemap, SITE / "sitemap.xml.gz"):
         leftover.unlink(missing_ok=True)
@@ -126,12 +133,17 @@ def main(arguments: list[str]) -> int:
     parser = argparse.ArgumentParser(prog="handbook.build")
     parser.add_argument("--language", type=Path, help="a file of texts by their keys, in JSON or TOML")
     parser.add_argument("--firm", type=Path, help="the file that makes the book a firm's")
+    parser.add_argument(
+        "--skin", choices=skin.CONFIGS, help="own, or material: under the theme of a site that stands already"
+    )
     parser.add_argument("--site", type=Path, default=SITE, help="the folder that a firm's edition is left in")
     options = parser.parse_args(arguments)
     if options.firm:
         language = ("--language", str(options.language.resolve())) if options.language else ()
-        return build_firm(options.firm, options.site, BUILD / "firm", *language)
-    return build() if options.language is None else build_in(options.language)
+        chosen = ("--skin", options.skin) if options.skin else ()
+        return build_firm(options.firm, options.site, BUILD / "firm", *language, *chosen)
+    chosen = options.skin or "own"
+    return build(chosen) if options.language is None else build_in(options.language, chosen)
 
 
 def build_firm(file: Path, site: Path, folder: Path, *arguments: str) -> int:
@@ -139,7 +151,9 @@ def build_firm(file: Path, site: Path, folder: Path, *arguments: str) -> int:
     try:
         firm = edition.read_firm(file.resolve(), file.as_posix(), DOCS, set(pages.GENERATED))
         edition.lay_out(firm, ROOT, folder)
-        status = edition.run("handbook.build", firm, folder, *arguments)
+        status = edition.run(
+            "handbook.build", firm, folder, "--skin", firm.says.skin, *arguments
+        )  # the last word counts
         if status:
             return status
         edition.must_keep(firm, DOCS, folder)
@@ -163,20 +177,26 @@ def check_firm(file: Path, folder: Path) -> int:
     return edition.run("handbook.check", firm, folder)
 
 
-def build_in(chosen: Path) -> int:
+def build_in(texts: Path, chosen: str) -> int:
     """Build with the calculators in another language: a copy of them with its texts, in a process that sees the copy alone."""
     try:
-        copy = language.package(ROOT / "calc", chosen, BUILD / "language")
+        copy = language.package(ROOT / "calc", texts, BUILD / "language")
     except ContentFaults as faults:
         print(faults)
         return 1
     environment = {**os.environ, "PYTHONPATH": str(ROOT / "scripts")}
-    command = [sys.executable, "-m", "handbook.build"]  # what lies in the folder that it is run in is found first
+    command = [
+        sys.executable,
+        "-m",
+        "handbook.build",
+        "--skin",
+        chosen,
+    ]  # what lies in the folder that it is run in is found first
     return subprocess.run(command, cwd=copy.parent, env=environment, check=False).returncode
 
 
-def build() -> int:
-    """Build the site with the calculators as they are found."""
+def build(chosen: str = "own") -> int:
+    """Build the site with the calculators as they are found, in the chosen skin."""
     try:
         with _told("checking the pages"):
             found = read_all()
@@ -187,7 +207,7 @@ def build() -> int:
         with _told("packing the engines (the first time takes a minute)"):
             packed = packing.pack(FINISHED, CACHE)
         with _told("making HTML"):
-            make_site(packed, copy_assets())
+            make_site(packed, copy_assets(chosen), chosen)
         with _told("making it work offline"):
             offline.write_headers(SITE)
             offline.write_worker(SITE, DOCS / "theme" / "sw.js")

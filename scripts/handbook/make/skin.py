@@ -1,0 +1,103 @@
+"""The book under another theme: its style sheets confined to the book, so that they and those of the theme leave each other alone."""
+
+import json
+import re
+from collections.abc import Iterator
+from html import escape
+from pathlib import Path
+
+CONFIGS = {"own": "mkdocs.yml", "material": "mkdocs-material.yml"}
+STYLE = "material"  # of docs/styles: comes last, in the second skin alone, and as it stands
+# What the own skin says of its page, and how the other theme says it; nothing where that theme decides by itself.
+SAID = {
+    ':root:not([data-scheme="light"])': "",
+    ':root[data-scheme="light"]': '[data-md-color-scheme="default"]',
+    ':root[data-scheme="dark"]': '[data-md-color-scheme="slate"]',
+    ":root:root:root": "body[data-md-color-scheme][data-md-color-scheme]",
+}
+MAIN = re.compile(r"(?<![\w.#-])main(?![\w-])")  # there the theme has an element of that name round more than the book
+ROOT = re.compile(r":root|html|body|\[data-md-")
+COMMENT = re.compile(r"/\*.*?\*/", re.DOTALL)
+REM = re.compile(r"(?<![\w.])(\d*\.?\d+)rem\b")
+REM_HERE = 18 / 20  # pixels of a rem in the own skin, and under mkdocs-material
+# What that theme brings for other languages than the book's, and for people who look into its scripts.
+UNUSED = ("assets/javascripts/lunr/**/*", "assets/**/*.map", "assets/images/favicon.png")
+
+
+def confined(css: str) -> str:
+    """Return the style sheets with each rule kept to what is inside of the book, and each length as long as in the own skin."""
+    return _rules(COMMENT.sub("", css))
+
+
+def own_words(index: str, made: str) -> str:
+    """Return the index of the theme's search, `made` by its plugin, with the places of the book's own `index` in it: a fifth of the size,
+    no worked example among what is found, and each address opens its fold."""
+    docs = [
+        {"location": address, "title": escape(title), "text": escape(text)}
+        for address, title, _, text in json.loads(index)["entries"]
+    ]
+    return json.dumps(json.loads(made) | {"docs": docs}, ensure_ascii=False, separators=(",", ":"))
+
+
+def without_unused(site: Path) -> None:
+    """Take out of the site what no page of the book asks for."""
+    for pattern in UNUSED:
+        for path in site.glob(pattern):
+            if path.is_file():
+                path.unlink()
+
+
+def _rules(css: str) -> str:
+    done = []
+    for head, body in _split(css):
+        if head.startswith(("@media", "@supports")):
+            inside = _rules(body)
+            done.append(f"{head} {{\n{inside}}}\n" if inside else "")
+        elif head.startswith("@"):  # the paper that a page is printed on
+            done.append(f"{head} {{{body}}}\n")
+        elif selectors := [placed for one in _listed(head) if (placed := _placed(one))]:
+            done.append(f"{', '.join(selectors)} {{{REM.sub(_counted_down, body)}}}\n")
+    return "".join(done)
+
+
+def _split(css: str) -> Iterator[tuple[str, str]]:
+    """Yield each rule: what stands before its braces, and what stands in them."""
+    start = 0
+    while (opens := css.find("{", start)) >= 0:
+        depth, at = 1, opens + 1
+        while depth:
+            depth += {"{": 1, "}": -1}.get(css[at], 0)
+            at += 1
+        yield css[start:opens].strip(), css[opens + 1 : at - 1]
+        start = at
+
+
+def _listed(head: str) -> list[str]:
+    """Return the selectors of a rule one by one; a comma in brackets parts none."""
+    listed, depth = [""], 0
+    for mark in head:
+        depth += {"(": 1, ")": -1}.get(mark, 0)
+        if mark == "," and not depth:
+            listed.append("")
+        else:
+            listed[-1] += mark
+    return [one.strip() for one in listed]
+
+
+def _placed(selector: str) -> str:
+    for own, here in SAID.items():
+        if selector.startswith(own):
+            if not here:
+                return ""
+            selector = here + selector.removeprefix(own)
+    selector = MAIN.sub(":where(#content)", selector)
+    if not ROOT.match(selector):
+        return ".book " + selector
+    page, _, inside = selector.partition(" ")
+    if inside:
+        return f"{page} .book {inside}"
+    return "" if page in ("html", "body") else page  # the frame of the page is the theme's
+
+
+def _counted_down(found: re.Match[str]) -> str:
+    return f"{float(found.group(1)) * REM_HERE:.4f}".rstrip("0").rstrip(".") + "rem"
