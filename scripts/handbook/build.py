@@ -18,7 +18,6 @@ from contextlib import contextmanager
 from pathlib import Path
 
 from mkdocs.commands.build import build as mkdocs_build
-from mkdocs.config import load_config
 
 from handbook.content import reading
 from handbook.content.faults import ContentFaults
@@ -89,10 +88,8 @@ def copy_assets(chosen: str) -> str:
     """Copy styles and scripts to a folder named by what is in them, so that a host may let them be kept for good."""
     source = DOCS / "assets"
     names = (*STYLES, FIRM_STYLE) if told_of_firm() else STYLES
-    css = "".join((DOCS / "styles" / f"{name}.css").read_text(encoding="utf-8") for name in names)
-    css = css if chosen == "own" else skin.confined(css) + (DOCS / "styles" / f"{skin.STYLE}.css").read_text("utf-8")
     joined = BUILD / "book.css"
-    joined.write_text(css, encoding="utf-8")
+    joined.write_text(skin.joined(DOCS / "styles", names, chosen), encoding="utf-8")
     folder = f"assets-{packing.digest(*sorted(source.iterdir()), joined, CODE_MAKER)}"
     shutil.copytree(source, FINISHED / folder)
     for one in (joined, CODE_MAKER):
@@ -103,14 +100,8 @@ def copy_assets(chosen: str) -> str:
 def make_site(packed: packing.Engines, assets: str, chosen: str) -> None:
     """Let MkDocs turn the finished Markdown into HTML, in the chosen skin."""
     extra = {"engines": dataclasses.asdict(packed), "assets": assets, "firm": told_of_firm()}
-    config = load_config(str(ROOT / skin.CONFIGS[chosen]))
-    config.extra.update(extra)
-    config.theme.dirs[1:1] = [] if chosen == "own" else [str(DOCS / "theme")]  # the parts that all skins share
-    mkdocs_build(config)
-    if chosen != "own":
-        found = SITE / "search" / "search_index.json"
-        found.write_text(skin.own_words((SITE / "search.json").read_text("utf-8"), found.read_text("utf-8")), "utf-8")
-        skin.without_unused(SITE)
+    mkdocs_build(skin.config(ROOT, extra, chosen))
+    skin.settle(SITE, chosen)
     sitemap = SITE / "sitemap.xml"  # names no address that we know, so it says nothing
     for leftover in (sitemap, SITE / "sitemap.xml.gz"):
         leftover.unlink(missing_ok=True)
@@ -133,16 +124,14 @@ def main(arguments: list[str]) -> int:
     parser = argparse.ArgumentParser(prog="handbook.build")
     parser.add_argument("--language", type=Path, help="a file of texts by their keys, in JSON or TOML")
     parser.add_argument("--firm", type=Path, help="the file that makes the book a firm's")
-    parser.add_argument(
-        "--skin", choices=skin.CONFIGS, help="own, or material: under the theme of a site that stands already"
-    )
+    parser.add_argument("--skin", choices=skin.CONFIGS, help="own, or material: under the theme mkdocs-material")
     parser.add_argument("--site", type=Path, default=SITE, help="the folder that a firm's edition is left in")
     options = parser.parse_args(arguments)
     if options.firm:
         language = ("--language", str(options.language.resolve())) if options.language else ()
-        chosen = ("--skin", options.skin) if options.skin else ()
-        return build_firm(options.firm, options.site, BUILD / "firm", *language, *chosen)
-    chosen = options.skin or "own"
+        told = ("--skin", options.skin) if options.skin else ()
+        return build_firm(options.firm, options.site, BUILD / "firm", *language, *told)
+    chosen = options.skin or skin.OWN
     return build(chosen) if options.language is None else build_in(options.language, chosen)
 
 
@@ -151,9 +140,8 @@ def build_firm(file: Path, site: Path, folder: Path, *arguments: str) -> int:
     try:
         firm = edition.read_firm(file.resolve(), file.as_posix(), DOCS, set(pages.GENERATED))
         edition.lay_out(firm, ROOT, folder)
-        status = edition.run(
-            "handbook.build", firm, folder, "--skin", firm.says.skin, *arguments
-        )  # the last word counts
+        told = ("--skin", firm.says.skin, *arguments)  # the last word counts
+        status = edition.run("handbook.build", firm, folder, *told)
         if status:
             return status
         edition.must_keep(firm, DOCS, folder)
@@ -185,17 +173,12 @@ def build_in(texts: Path, chosen: str) -> int:
         print(faults)
         return 1
     environment = {**os.environ, "PYTHONPATH": str(ROOT / "scripts")}
-    command = [
-        sys.executable,
-        "-m",
-        "handbook.build",
-        "--skin",
-        chosen,
-    ]  # what lies in the folder that it is run in is found first
+    # What lies in the folder that it is run in is found first.
+    command = [sys.executable, "-m", "handbook.build", "--skin", chosen]
     return subprocess.run(command, cwd=copy.parent, env=environment, check=False).returncode
 
 
-def build(chosen: str = "own") -> int:
+def build(chosen: str = skin.OWN) -> int:
     """Build the site with the calculators as they are found, in the chosen skin."""
     try:
         with _told("checking the pages"):

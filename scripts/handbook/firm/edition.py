@@ -24,7 +24,7 @@ from handbook.firm.read import Reading, read
 from handbook.lint.hazards import at_head
 
 TOLD = "edition.json"  # beside mkdocs.yml: what the template prints of the firm, and its figures for the forms
-COPIED = ("calc", "docs", "scripts/handbook", "scripts/pack_full.mjs", "scripts/package.json", "mkdocs.yml", "mkdocs-material.yml", "pyproject.toml", "README.md", "LICENSE", "requirements.lock")  # fmt: skip
+COPIED = ("calc", "docs", "scripts/handbook", "scripts/pack_full.mjs", "scripts/package.json", "mkdocs.yml", "pyproject.toml", "README.md", "LICENSE", "requirements.lock")  # fmt: skip
 SHARED = ("scripts/node_modules", "build/cache")  # large, and the same for every edition
 BOOK_PLUM = {
     "#6a2c6f": "accent_light",

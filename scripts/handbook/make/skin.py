@@ -2,12 +2,15 @@
 
 import json
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
 from html import escape
 from pathlib import Path
 
-CONFIGS = {"own": "mkdocs.yml", "material": "mkdocs-material.yml"}
-STYLE = "material"  # of docs/styles: comes last, in the second skin alone, and as it stands
+from mkdocs.config import load_config
+from mkdocs.config.defaults import MkDocsConfig
+
+OWN = "own"
+CONFIGS = {OWN: "mkdocs.yml", "material": "docs/skin-material/mkdocs.yml"}
 # What the own skin says of its page, and how the other theme says it; nothing where that theme decides by itself.
 SAID = {
     ':root:not([data-scheme="light"])': "",
@@ -21,12 +24,33 @@ COMMENT = re.compile(r"/\*.*?\*/", re.DOTALL)
 REM = re.compile(r"(?<![\w.])(\d*\.?\d+)rem\b")
 REM_HERE = 18 / 20  # pixels of a rem in the own skin, and under mkdocs-material
 # What that theme brings for other languages than the book's, and for people who look into its scripts.
-UNUSED = ("assets/javascripts/lunr/**/*", "assets/**/*.map", "assets/images/favicon.png")
+UNUSED = ("assets/javascripts/lunr/**/*.js", "assets/**/*.map", "assets/images/favicon.png")
 
 
-def confined(css: str) -> str:
-    """Return the style sheets with each rule kept to what is inside of the book, and each length as long as in the own skin."""
-    return _rules(COMMENT.sub("", css))
+def config(root: Path, extra: Mapping[str, object], chosen: str) -> MkDocsConfig:
+    """Return how MkDocs builds the book at `root` in the chosen skin; `extra` is what the templates tell."""
+    found = load_config(str(root / CONFIGS[chosen]))
+    found.extra.update(extra)
+    if chosen != OWN:
+        found.theme.dirs.insert(1, str(root / "docs" / "theme"))  # the parts that all skins share, and the lost page
+    return found
+
+
+def joined(folder: Path, names: Sequence[str], chosen: str) -> str:
+    """Return the style sheets of `folder` as one, in the order of `names`."""
+    css = "".join((folder / f"{name}.css").read_text(encoding="utf-8") for name in names)
+    return css if chosen == OWN else confined(css) + (folder / f"{chosen}.css").read_text(encoding="utf-8")
+
+
+def settle(site: Path, chosen: str) -> None:
+    """Put the book's words into the search of the theme, and take out what no page of the book asks for."""
+    if chosen == OWN:
+        return
+    index = site / "search" / "search_index.json"
+    own = (site / "search.json").read_text(encoding="utf-8")
+    index.write_text(own_words(own, index.read_text(encoding="utf-8")), encoding="utf-8")
+    for path in (path for pattern in UNUSED for path in site.glob(pattern)):
+        path.unlink()
 
 
 def own_words(index: str, made: str) -> str:
@@ -39,12 +63,9 @@ def own_words(index: str, made: str) -> str:
     return json.dumps(json.loads(made) | {"docs": docs}, ensure_ascii=False, separators=(",", ":"))
 
 
-def without_unused(site: Path) -> None:
-    """Take out of the site what no page of the book asks for."""
-    for pattern in UNUSED:
-        for path in site.glob(pattern):
-            if path.is_file():
-                path.unlink()
+def confined(css: str) -> str:
+    """Return the style sheets with each rule kept to what is inside of the book, and each length as long as in the own skin."""
+    return _rules(COMMENT.sub("", css))
 
 
 def _rules(css: str) -> str:
