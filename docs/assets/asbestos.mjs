@@ -48,8 +48,8 @@ export function asbestos() {
 export const nameOf = (state) => TOLD[state]?.[0] ?? '';
 
 export function startAsbestos() {
-  const main = document.querySelector('main');
-  const box = /** @type {HTMLElement | undefined} */ ([...document.querySelectorAll(`main .alarm[data-caution="${STOP}"]`)]
+  const main = document.getElementById('content');
+  const box = /** @type {HTMLElement | undefined} */ ([...document.querySelectorAll(`#content .alarm[data-caution="${STOP}"]`)]
     .find((one) => !one.closest('.answer, .steps, details')));
   if (!main || !box) return;
   const signal = /** @type {HTMLElement} */ (box.querySelector('.signal'));

@@ -65,7 +65,7 @@ async function makeDrawer(href) {
   lists.addEventListener('click', ({ target }) => target instanceof Element && target.closest('a') && drawer.close());
   drawer.addEventListener('click', ({ target }) => target === drawer && drawer.close()); // beside it
   drawer.append(head, lists);
-  document.body.append(drawer);
+  document.querySelector('.book')?.append(drawer);
   return drawer;
 }
 
@@ -95,7 +95,7 @@ function searchForm() {
 
 /** Whoever is on the job comes back to the steps of the way that was open last. */
 function startLastWay() {
-  const own = document.querySelector('main[data-kind="way"]') && /methods\/([a-z-]+)\/$/.exec(location.pathname);
+  const own = document.querySelector('#content[data-kind="way"]') && /methods\/([a-z-]+)\/$/.exec(location.pathname);
   if (own) last.put('way', `${own[1]} ${document.querySelector('h1')?.textContent?.trim()}`);
   const [, name, title] = /^([a-z-]+) (.+)$/.exec(last.read().way ?? '') ?? [];
   if (!name) return;

@@ -6,7 +6,7 @@ import { currentId, isShort, JOB_ID, shelf, shelfOf } from './state.mjs';
 import { showWait } from './waiting.mjs';
 
 /** Where the book begins, whatever page this is. */
-export const root = new URL(document.documentElement.dataset.root || '.', location.href);
+export const root = new URL(/** @type {HTMLElement | null} */ (document.querySelector('[data-root]'))?.dataset.root || '.', location.href);
 const told = document.getElementById('engines');
 /** What the build tells of the engines; paths from the root. @type {Record<string, any>} */
 export const engines = JSON.parse(told?.textContent || '{}');

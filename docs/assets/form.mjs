@@ -221,12 +221,12 @@ export async function startForms() {
   if (opening.size || foreign) keep();
   if (foreign) for (const section of sections) clearAnswer(section, NONE);
   if (linked.given || opening.size) showPlace();
-  if (opening.size) $('main').dataset.filled = ''; // a customer's one screen shows answers then, and no form
+  if (opening.size) $('#content').dataset.filled = ''; // a customer's one screen shows answers then, and no form
   figures.watch(refresh);
 
   /** Bring the place of the address into sight. A customer's one screen is read from its top. */
   function showPlace() {
-    if ($('main').dataset.kind === 'screen') return;
+    if ($('#content').dataset.kind === 'screen') return;
     openTo(document.getElementById(anchor));
     document.getElementById(anchor)?.scrollIntoView({ behavior: 'instant' });
   }
@@ -264,9 +264,9 @@ export async function startForms() {
     }
     notice.hidden = !notice.childNodes.length;
     // What is to be told of a link stands where the link leads.
-    const place = $('main').dataset.kind === 'screen' ? undefined : sections.find((section) => section.id === anchor);
+    const place = $('#content').dataset.kind === 'screen' ? undefined : sections.find((section) => section.id === anchor);
     if (place && place.firstChild !== notice) place.prepend(notice);
-    else if (!place && $('main').previousSibling !== notice) $('main').before(notice);
+    else if (!place && $('#content').previousSibling !== notice) $('#content').before(notice);
   }
 
   /** What stands in the fields and what lies aside change places, so that this too can be taken back. */

@@ -61,7 +61,7 @@ export function startLadder() {
   const largeBox = element('div', '');
   largeBox.tabIndex = 0;
   large.append(button('quiet', 'Close', () => large.close()), largeBox);
-  document.body.append(dialog, large);
+  document.querySelector('.book')?.append(dialog, large);
 
   const opener = button('act', '', open);
   const line = element('p', 'tools ladder-open');
@@ -72,11 +72,11 @@ export function startLadder() {
   fold?.addEventListener('toggle', placeOpener);
   placeOpener();
   const home = element('div', 'timers-home'); // where running timers stand while the ladder's view is closed
-  document.querySelector('main')?.prepend(home);
+  document.getElementById('content')?.prepend(home);
   home.append(timers.strip);
 
   // The cautions of the page: all of them once before the first step, and each again with the steps that it guards.
-  const stated = /** @type {HTMLElement[]} */ ([...document.querySelectorAll('main .alarm[data-caution]')].filter((one) => !one.closest('.calc, .answer, .verdict')));
+  const stated = /** @type {HTMLElement[]} */ ([...document.querySelectorAll('#content .alarm[data-caution]')].filter((one) => !one.closest('.calc, .answer, .verdict')));
   const warnings = [...new Map(stated.map((one) => [one.dataset.caution, one])).values()];
   const opening = [...new Map(stated.filter((one) => !one.closest('.steps')).map((one) => [one.dataset.caution, one])).values()];
   const FIRST = opening.length ? -1 : 0;

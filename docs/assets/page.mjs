@@ -24,7 +24,7 @@ startAsbestos();
 startNotYet();
 startWhose();
 startRooms();
-if (document.querySelector('main:not([data-kind="paper"]) .steps')) import('./ladder.mjs').then(({ startLadder }) => startLadder());
+if (document.querySelector('#content:not([data-kind="paper"]) .steps')) import('./ladder.mjs').then(({ startLadder }) => startLadder());
 if (document.getElementById('find')) import('./search.mjs').then(({ startSearch }) => startSearch());
 if (document.getElementById('jobs')) import('./myjob.mjs').then(({ startMyJob }) => startMyJob());
 if (document.querySelector('#samples, #lead, #decision, [data-review-by]')) import('./review.mjs').then(({ startReview }) => startReview());

@@ -19,7 +19,7 @@ const AS_LIST = 'Show them as a list';
 export function startRooms() {
   const control = /** @type {HTMLTextAreaElement | undefined} */ (controls.get('rooms'));
   const text = /** @type {HTMLDetailsElement | null | undefined} */ (control?.closest('.as-text'));
-  if (control && text && $('main').dataset.kind !== 'screen') startList(control, text);
+  if (control && text && $('#content').dataset.kind !== 'screen') startList(control, text);
 }
 
 /** @param {HTMLTextAreaElement} control @param {HTMLDetailsElement} text the fold that it stands in */

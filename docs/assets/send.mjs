@@ -14,14 +14,14 @@ const SVG = 'http://www.w3.org/2000/svg';
 
 export function startSend() {
   // A customer's one screen says who offers it at the head, and shows no form once figures stand in it, until it is asked for.
-  if ($('main').dataset.kind === 'screen') {
+  if ($('#content').dataset.kind === 'screen') {
     $('#offer')?.addEventListener('answered', (/** @type {CustomEvent} */ { detail: { inputs } }) => {
       const told = $('.offered');
       told.replaceChildren(inputs.offer_by ?? '', inputs.offer_by && inputs.offer_day ? ' · ' : '', element('time', '', inputs.offer_day ?? ''));
       told.hidden = !told.textContent;
     });
     $('#takeoff')?.append(button('quiet change', 'Change these figures', () => {
-      delete $('main').dataset.filled;
+      delete $('#content').dataset.filled;
       $('#takeoff [name=rooms]').focus();
     }));
   }

@@ -8,7 +8,7 @@ import { currentId, currentPlace, device, FIRST } from './state.mjs';
 
 export function startWhose() {
   const notice = document.getElementById('whose');
-  const main = document.querySelector('main');
+  const main = document.getElementById('content');
   if (!notice || !main || document.getElementById('jobs')) return; // the page of all jobs follows by itself
   const works = Boolean(document.querySelector('.calc, input[data-step]'));
   const line = element('p', 'whose');

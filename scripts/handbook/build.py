@@ -18,7 +18,6 @@ from contextlib import contextmanager
 from pathlib import Path
 
 from mkdocs.commands.build import build as mkdocs_build
-from mkdocs.config import load_config
 
 from handbook.content import reading
 from handbook.content.faults import ContentFaults
@@ -27,7 +26,7 @@ from handbook.evidence import decisions
 from handbook.firm import declared, edition
 from handbook.host import compress, offline, preview, published, stamp
 from handbook.lint import checks, hazards, review, whole
-from handbook.make import blocks, pages, search, sheets
+from handbook.make import blocks, pages, search, sheets, skin
 
 ROOT = Path(__file__).resolve().parents[2]
 DOCS = ROOT / "docs"
@@ -92,26 +91,26 @@ def headed(page: reading.Page) -> str:
     return f"---\n{meta}\n---\n\n" + (page.finished or blocks.finished(page))
 
 
-def copy_assets() -> str:
+def copy_assets(chosen: str) -> str:
     """Copy styles and scripts to a folder named by what is in them, so that a host may let them be kept for good."""
     source = DOCS / "assets"
     names = (*STYLES, FIRM_STYLE) if told_of_firm() else STYLES
-    styles = [DOCS / "styles" / f"{name}.css" for name in names]
-    folder = f"assets-{packing.digest(*sorted(source.iterdir()), *styles, CODE_MAKER)}"
+    joined = BUILD / "book.css"
+    joined.write_text(skin.joined(DOCS / "styles", names, chosen), encoding="utf-8")
+    folder = f"assets-{packing.digest(*sorted(source.iterdir()), joined, CODE_MAKER)}"
     shutil.copytree(source, FINISHED / folder)
-    shutil.copyfile(CODE_MAKER, FINISHED / folder / CODE_MAKER.name)
-    (FINISHED / folder / "book.css").write_text(
-        "".join(one.read_text(encoding="utf-8") for one in styles), encoding="utf-8"
-    )
+    for one in (joined, CODE_MAKER):
+        shutil.copyfile(one, FINISHED / folder / one.name)
     return folder + "/"
 
 
-def make_site(told: Mapping[str, object], *, dirty: bool = False) -> str:
-    """Let MkDocs turn the finished Markdown into HTML, all of it or what changed since the last time; return the address that the
-    site will stand at, '' where nobody said."""
-    config = load_config(str(ROOT / "mkdocs.yml"), extra=told)
+def make_site(told: Mapping[str, object], chosen: str, *, dirty: bool = False) -> str:
+    """Let MkDocs turn the finished Markdown into HTML in the chosen skin, all of it or what changed since the last time; return the
+    address that the site will stand at, '' where nobody said."""
+    config = skin.config(ROOT, told, chosen)
     config.strict = config.strict and not dirty  # a build of one page is warned of, and no fault
     mkdocs_build(config, dirty=dirty)
+    skin.settle(SITE, chosen)
     for leftover in ("sitemap.xml", "sitemap.xml.gz"):  # of every page, with the day of the build
         (SITE / leftover).unlink(missing_ok=True)
     address = config.site_url or ""
@@ -121,10 +120,10 @@ def make_site(told: Mapping[str, object], *, dirty: bool = False) -> str:
     return address
 
 
-def told_of_site() -> dict[str, object]:
-    """Return what the template was last told."""
-    found: dict[str, object] = json.loads(TOLD.read_text(encoding="utf-8"))
-    return found
+def told_of_site() -> tuple[dict[str, object], str]:
+    """Return what the templates were last told, and the skin."""
+    told, chosen = json.loads(TOLD.read_text(encoding="utf-8"))
+    return told, chosen
 
 
 def told_of_firm() -> dict[str, object] | None:
@@ -144,8 +143,9 @@ def main(arguments: list[str]) -> int:
     """Build the book that this lies in; `handbook.command` builds editions of it."""
     parser = argparse.ArgumentParser(prog="handbook.build")
     parser.add_argument("--language", type=Path, help="a file of texts by their keys, in JSON or TOML")
+    parser.add_argument("--skin", choices=skin.CONFIGS, default=skin.OWN, help="material: under the theme mkdocs-material")
     options = parser.parse_args(arguments)
-    return build() if options.language is None else build_in(options.language)
+    return build(options.skin) if options.language is None else build_in(options.language, options.skin)
 
 
 def build_firm(file: Path, site: Path | None, folder: Path, *arguments: str, cache: Path = CACHE) -> int:
@@ -153,7 +153,8 @@ def build_firm(file: Path, site: Path | None, folder: Path, *arguments: str, cac
     try:
         firm = edition.read_firm(file.resolve(), file.as_posix(), DOCS, set(pages.GENERATED))
         edition.lay_out(firm, ROOT, folder, cache)
-        status = edition.run("handbook.build", firm, folder, *arguments)
+        told = ("--skin", firm.says.skin, *arguments)  # the last word counts
+        status = edition.run("handbook.build", firm, folder, *told)
         if status:
             return status
         edition.must_keep(firm, DOCS, folder)
@@ -178,20 +179,21 @@ def check_firm(file: Path, folder: Path, cache: Path = CACHE) -> int:
     return edition.run("handbook.check", firm, folder)
 
 
-def build_in(chosen: Path) -> int:
+def build_in(texts: Path, chosen: str) -> int:
     """Build with the calculators in another language: a copy of them with its texts, in a process that sees the copy alone."""
     try:
-        copy = language.package(ROOT / "calc", chosen, BUILD / "language")
+        copy = language.package(ROOT / "calc", texts, BUILD / "language")
     except ContentFaults as faults:
         print(faults)
         return 1
     environment = {**os.environ, "PYTHONPATH": str(ROOT / "scripts")}
-    command = [sys.executable, "-m", "handbook.build"]  # what lies in the folder that it is run in is found first
+    # What lies in the folder that it is run in is found first.
+    command = [sys.executable, "-m", "handbook.build", "--skin", chosen]
     return subprocess.run(command, cwd=copy.parent, env=environment, check=False).returncode
 
 
-def build() -> int:
-    """Build the site with the calculators as they are found."""
+def build(chosen: str = skin.OWN) -> int:
+    """Build the site with the calculators as they are found, in the chosen skin."""
     try:
         with _told("checking the pages"):
             found = read_all()
@@ -203,10 +205,10 @@ def build() -> int:
             packed = packing.pack(FINISHED, CACHE)
         with _told("making HTML"):
             told = {
-                "engines": dataclasses.asdict(packed), "assets": copy_assets(), "firm": told_of_firm(), "edition": stamp.edition(ROOT),
+                "engines": dataclasses.asdict(packed), "assets": copy_assets(chosen), "firm": told_of_firm(), "edition": stamp.edition(ROOT),
             }  # fmt: skip
-            TOLD.write_text(json.dumps(told), encoding="utf-8")
-            address = make_site(told)
+            TOLD.write_text(json.dumps([told, chosen]), encoding="utf-8")
+            address = make_site(told, chosen)
         with _told("making it known, and work offline"):
             published.publish(SITE, address)
             offline.write_worker(SITE, DOCS / "theme" / "sw.js")

@@ -12,6 +12,7 @@ from handbook import build, check, live, serve
 from handbook.firm import started
 from handbook.host import stamp
 from handbook.lint import texts
+from handbook.make import skin
 from handbook.site_check import __main__ as site_check
 
 FIRM = "firm.yml"
@@ -56,11 +57,14 @@ def _on_edition(options: argparse.Namespace, firm: Path | None, own: bool) -> in
         return status
     if options.command == "serve" and options.live:
         return live.run(firm, folder, options.port, options.base)
-    language = ("--language", str(options.language.resolve())) if getattr(options, "language", None) else ()
+    spoken = getattr(options, "language", None)
     if firm:
-        status = build.build_firm(firm, site, folder / "firm", *language, cache=folder / "cache")
+        language = ("--language", str(spoken.resolve())) if spoken else ()
+        told = ("--skin", options.skin) if options.skin else ()
+        status = build.build_firm(firm, site, folder / "firm", *language, *told, cache=folder / "cache")
     else:
-        status = build.build_in(options.language) if language else build.build()
+        chosen = options.skin or skin.OWN
+        status = build.build_in(spoken, chosen) if spoken else build.build(chosen)
     if status or options.command == "build":
         return status
     return serve.serve(options.port, options.base, site)

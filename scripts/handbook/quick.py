@@ -31,7 +31,7 @@ def again(name: str) -> list[ContentFault]:
         return page.faults
     target = build.FINISHED / name
     target.write_text(sheets.placed(name, build.headed(page)), encoding="utf-8")
-    build.make_site(build.told_of_site(), dirty=True)
+    build.make_site(*build.told_of_site(), dirty=True)
     headers.write(build.SITE)  # the lost page is made anew each time, and names its own style in the policy
     return []
 

@@ -238,6 +238,9 @@ class FirmFile(Declared):
         "accent_light and accent_dark.", '{accent_light: "#1f5a54", accent_dark: "#8fd3c8"}', default=None
     )
     mark: File | None = _key("An SVG file beside firm.yml.", "mark.svg", default=None)
+    skin: Literal["own", "material"] = _key(
+        "own, or material: the book under mkdocs-material, for a site that stands on that theme.", "material", default="own"
+    )  # fmt: skip
     units: Literal["customary", "metric"] = _key("customary or metric.", "customary", default="customary")
     address: Address | None = _key(
         "The https address that your edition will stand at: small letters for the domain, then folders if any.", "https://ceilings.example/handbook/", default=None

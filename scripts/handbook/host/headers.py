@@ -7,6 +7,7 @@ settings stands in `hosts/`. Each holds all of the table that its form can say.
 import hashlib
 import re
 from base64 import b64encode
+from collections.abc import Iterable
 from pathlib import Path
 
 TYPES = {
@@ -21,17 +22,19 @@ NAMED_BY_CONTENT = re.compile(r"-[0-9a-f]{12}[/.]")
 FOREVER, ANEW = "max-age=31536000, immutable", "no-cache"
 PACKED = (("br", ".br"), ("gzip", ".gz"))  # the encoding, and the ending of the file beside the plain one
 POLICY = (
-    "default-src 'none'", "script-src 'self' 'wasm-unsafe-eval'", "style-src 'self' 'sha256-{style}'", "img-src 'self' data:",
+    "default-src 'none'", "script-src 'self'{scripts} 'wasm-unsafe-eval'", "style-src 'self' {style}", "img-src 'self' data:",
     "connect-src 'self'", "worker-src 'self'", "manifest-src 'self'", "form-action 'none'", "frame-ancestors 'none'", "base-uri 'none'",
 )  # fmt: skip
 STYLE = re.compile(r"<style>(.*?)</style>", re.DOTALL)
+SCRIPT = re.compile(r"<script>(.*?)</script>", re.DOTALL)
+OWN_SCRIPTS = "script-src 'self'"
 FOLDER = "hosts"
 
 
-def every(style: str) -> dict[str, str]:
-    """Return the headers that every file has; `style` is the digest of the lost page's own style."""
+def every(style: str, scripts: Iterable[str] = ()) -> dict[str, str]:
+    """Return the headers that every file has; `style` names the lost page's own style, `scripts` those that stand inside of pages."""
     return {
-        "Content-Security-Policy": "; ".join(POLICY).format(style=style),
+        "Content-Security-Policy": "; ".join(POLICY).format(style=style, scripts="".join(" " + one for one in scripts)),
         "X-Content-Type-Options": "nosniff",
         "Referrer-Policy": "same-origin",
     }
@@ -46,13 +49,30 @@ def write(site: Path, base: str = "/") -> None:
     """Write each form into `site`, which will stand in the folder `base` of its domain: a policy reaches workers and frames so only."""
     lost = site / "404.html"  # the one page with its style inside, which its own policy lets in too
     text = lost.read_text(encoding="utf-8")
-    style = b64encode(hashlib.sha256("".join(STYLE.findall(text)).encode()).digest()).decode()
-    lost.write_text(text.replace("sha256-STYLE", f"sha256-{style}"), encoding="utf-8")
-    told = every(style)
+    style = _named("".join(STYLE.findall(text)))
+    lost.write_text(text.replace("'sha256-STYLE'", style), encoding="utf-8")
+    told = every(style, _let_in_scripts(site))
     (site / FOLDER).mkdir(exist_ok=True)
     (site / FOLDER / "nginx.conf").write_text(for_nginx(told, base), encoding="utf-8")
     (site / "_headers").write_text(for_page_hosts(told, site, base), encoding="utf-8")
     (site / ".htaccess").write_text(for_apache(told, base), encoding="utf-8")
+
+
+def _let_in_scripts(site: Path) -> list[str]:
+    """Name the scripts that stand inside of pages in each page's own policy, and return them all: the book's skin has none, and the
+    other theme has a few short ones. No other script inside of a page runs."""
+    every: set[str] = set()
+    for page in sorted(site.rglob("*.html")):
+        text = page.read_text(encoding="utf-8")
+        if inside := sorted({_named(one) for one in SCRIPT.findall(text)}):
+            page.write_text(text.replace(OWN_SCRIPTS, " ".join((OWN_SCRIPTS, *inside)), 1), encoding="utf-8")
+            every.update(inside)
+    return sorted(every)
+
+
+def _named(inside: str) -> str:
+    """Return what a policy calls a script or a style that stands inside of a page."""
+    return f"'sha256-{b64encode(hashlib.sha256(inside.encode()).digest()).decode()}'"
 
 
 def for_page_hosts(told: dict[str, str], site: Path, base: str) -> str:

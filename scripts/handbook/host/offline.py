@@ -5,9 +5,10 @@ import json
 import re
 from pathlib import Path
 
-KEPT = (".html", ".css", ".mjs", ".svg", ".png", ".webmanifest", ".bin")
-NOT_KEPT = ("preview.png",)  # asked for by those who show a link, and by no page
+KEPT = (".html", ".css", ".mjs", ".js", ".svg", ".png", ".webmanifest", ".bin")
+NOT_KEPT = ("preview.png", "sw.js")  # asked for by those who show a link, and by no page; the worker itself
 PLACE = "const BOOK = { edition: '', kept: {}, later: {} }; // the build fills this line"
+INDEXES = ("search.json", "search/search_index.json")  # of the book's search, and of the other theme's
 
 
 def write_worker(site: Path, source: Path) -> None:
@@ -19,7 +20,7 @@ def write_worker(site: Path, source: Path) -> None:
             continue
         if re.match(r"engine/(full-|calc-[0-9a-f]+\.whl$)", name):
             later[name] = _digest(path)
-        elif path.suffix in KEPT or name == "search.json" or name.startswith("engine/small-"):
+        elif path.suffix in KEPT or name in INDEXES or name.startswith("engine/small-"):
             kept[name] = _digest(path)
     edition = hashlib.sha256(json.dumps([kept, later]).encode()).hexdigest()[:12]
     text = source.read_text(encoding="utf-8")

@@ -51,7 +51,8 @@ CODES = {
     "RULE-CLASH": "two rules of the choice of way that say different things of the same answers",
     "LOWER": "a construct that the small engine cannot run",
 }
-NO_PAGES = ("theme", "firm")  # folders of docs whose Markdown is no page: the template, and the sample of a firm
+# Folders of docs whose Markdown is no page: the templates, and the sample of a firm.
+NO_PAGES = ("theme", "skin-material", "firm")
 LONGEST_STEP_WORDS = 20
 HARDEST_GRADE = 8  # a 7th grader reads up to, but not past, this grade
 PARTS = {
