@@ -134,6 +134,9 @@ COPIES = [
     (lambda site: (site / "assets-0123456789ab/page.mjs").unlink(), "assets-0123456789ab/page.mjs: MISSING"),
     (lambda site: (site / "engine/small-0123456789ab/one.wasm").write_bytes(b"cut"), "engine/small-0123456789ab/one.wasm: BYTES is not the file that was built"),
     (lambda site: (site / "sw.js").unlink(), "sw.js: WORKER does not come"),
+    (lambda site: (site / "sw.js").write_text("const BOOK = {broken};\n"), "sw.js: WORKER is no service worker of this book"),
+    (lambda site: (site / "sw.js").write_text('const BOOK = {"kept":[],"later":{}};\n'), "sw.js: WORKER is no service worker of this book"),
+    (lambda site: (site / "sw.js").write_text('const BOOK = {"kept":{"../secret.txt":"00"},"later":{}};\n'), "../secret.txt: "),
     (lambda site: (site / "sw.js").write_text("// another"), "sw.js: WORKER is no service worker of this book"),
     (lambda site: (site / "job.schema.json").unlink(), "way/index.html: LINK ../job.schema.json leads nowhere"),
 ]  # fmt: skip
@@ -249,6 +252,18 @@ def test_an_address_without_https_is_named(site):
     assert str(looks.look(place)[0]).startswith("http://ceilings.example/handbook/: HTTPS is not served over https")
     place.base = "https://ceilings.example/handbook/"
     assert "HTTPS" not in str(looks.look(place))
+
+
+@pytest.mark.parametrize("elsewhere", ["file:///etc/hostname", "ftp://other.example/", "/book/"])
+def test_a_first_page_that_sends_on_to_no_page_is_named(host, elsewhere):
+    """Nothing of this machine is opened, wherever a host sends to."""
+    (found,) = host(turns={"/book/": elsewhere})
+    assert ": UNREACHED could not be had: it sends on " in found
+
+
+def test_nothing_outside_of_the_site_is_asked_for():
+    place = places.Address("http://127.0.0.1:9/book/")
+    assert place.get("../secret.txt").why == "it leads out of the site" and place.asked == 0
 
 
 def test_a_host_that_is_not_there_is_named():

@@ -41,8 +41,8 @@ def look(place: Place) -> list[Found]:
             )
         )
     worker = place.get("sw.js")
-    told = BOOK.search(worker.text) if worker.status == 200 else None
-    if worker.status != 200 or told is None:
+    listed = _listed(worker.text) if worker.status == 200 else {}
+    if not listed:
         message = "is no service worker of this book" if worker.status == 200 else "does not come"
         return [
             *found,
@@ -56,8 +56,6 @@ def look(place: Place) -> list[Found]:
         found.append(
             Found("sw.js", "WORKER", "is answered by a redirect, which browsers refuse. Serve it where it stands")
         )
-    book = json.loads(told[1])
-    listed: dict[str, str] = book["kept"] | book["later"]
     answers = {"sw.js": worker} | {_named(path): one for path, one in place.get_all(map(_visited, listed)).items()}
     for path, answer in answers.items():
         if answer.status != 200:
@@ -70,6 +68,16 @@ def look(place: Place) -> list[Found]:
     found += [*_policies(pages), *_links(place, pages, set(answers)), *_from_elsewhere(answers)]
     found += _as_an_address(place, pages, answers) if isinstance(place, Address) else _as_a_folder(place, answers)
     return found + _sitemap(place, pages)
+
+
+def _listed(worker: str) -> dict[str, str]:
+    """The digests by path that the service worker holds; none where it is another one."""
+    told = BOOK.search(worker)
+    try:
+        book = json.loads(told[1]) if told else {}
+        return {str(path): str(digest) for part in ("kept", "later") for path, digest in book[part].items()}
+    except (ValueError, KeyError, AttributeError):
+        return {}
 
 
 def _visited(path: str) -> str:
