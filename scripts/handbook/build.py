@@ -143,7 +143,9 @@ def main(arguments: list[str]) -> int:
     """Build the book that this lies in; `handbook.command` builds editions of it."""
     parser = argparse.ArgumentParser(prog="handbook.build")
     parser.add_argument("--language", type=Path, help="a file of texts by their keys, in JSON or TOML")
-    parser.add_argument("--skin", choices=skin.CONFIGS, default=skin.OWN, help="material: under the theme mkdocs-material")
+    parser.add_argument(
+        "--skin", choices=skin.CONFIGS, default=skin.OWN, help="material: under the theme mkdocs-material"
+    )
     options = parser.parse_args(arguments)
     return build(options.skin) if options.language is None else build_in(options.language, options.skin)
 

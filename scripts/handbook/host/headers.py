@@ -49,7 +49,7 @@ def write(site: Path, base: str = "/") -> None:
     """Write each form into `site`, which will stand in the folder `base` of its domain: a policy reaches workers and frames so only."""
     lost = site / "404.html"  # the one page with its style inside, which its own policy lets in too
     text = lost.read_text(encoding="utf-8")
-    style = _named("".join(STYLE.findall(text)))
+    style = style_in(text)
     lost.write_text(text.replace("'sha256-STYLE'", style), encoding="utf-8")
     told = every(style, _let_in_scripts(site))
     (site / FOLDER).mkdir(exist_ok=True)
@@ -61,17 +61,26 @@ def write(site: Path, base: str = "/") -> None:
 def _let_in_scripts(site: Path) -> list[str]:
     """Name the scripts that stand inside of pages in each page's own policy, and return them all: the book's skin has none, and the
     other theme has a few short ones. No other script inside of a page runs."""
-    every: set[str] = set()
+    found: set[str] = set()
     for page in sorted(site.rglob("*.html")):
         text = page.read_text(encoding="utf-8")
-        if inside := sorted({_named(one) for one in SCRIPT.findall(text)}):
+        if inside := scripts_in(text):
             page.write_text(text.replace(OWN_SCRIPTS, " ".join((OWN_SCRIPTS, *inside)), 1), encoding="utf-8")
-            every.update(inside)
-    return sorted(every)
+            found.update(inside)
+    return sorted(found)
+
+
+def scripts_in(page: str) -> list[str]:
+    """Return what a policy calls the scripts that stand inside of a page."""
+    return sorted({_named(one) for one in SCRIPT.findall(page)})
+
+
+def style_in(page: str) -> str:
+    """Return what a policy calls the style that stands inside of the lost page."""
+    return _named("".join(STYLE.findall(page)))
 
 
 def _named(inside: str) -> str:
-    """Return what a policy calls a script or a style that stands inside of a page."""
     return f"'sha256-{b64encode(hashlib.sha256(inside.encode()).digest()).decode()}'"
 
 

@@ -208,8 +208,10 @@ def _as_an_address(place: Address, pages: dict[str, Page], answers: dict[str, An
 def _as_a_folder(place: Folder, answers: dict[str, Answer]) -> list[Found]:
     """What no host has said yet: the files that tell it, and what it hands out compressed."""
     found = []
-    style = re.search(r"'sha256-([^']+)'", answers["404.html"].text) if "404.html" in answers else None
-    policy = headers.every(style[1] if style else "")["Content-Security-Policy"]
+    style = headers.style_in(answers["404.html"].text) if "404.html" in answers else ""
+    pages = [answer.text for path, answer in answers.items() if path.endswith(".html")]
+    scripts = sorted({one for page in pages for one in headers.scripts_in(page)})
+    policy = headers.every(style, scripts)["Content-Security-Policy"]
     for name in ("_headers", ".htaccess", f"{headers.FOLDER}/nginx.conf"):
         told = place.get(name)
         if told.status != 200:
