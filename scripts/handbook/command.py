@@ -94,6 +94,8 @@ def _parser(name: str, own: bool) -> argparse.ArgumentParser:
         if own
         else f"the file that makes the book a firm's, such as docs/firm/{FIRM}"
     )
+    for one in (makes, serves):
+        one.add_argument("--skin", choices=skin.CONFIGS, help="material: under the theme mkdocs-material")
     for one in (looks, makes, serves):
         one.add_argument("--firm", type=Path, help=whose)
     site = commands.add_parser(

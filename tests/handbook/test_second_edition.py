@@ -28,7 +28,7 @@ local_rules:
   - {id: a-b, place: Other County, limit: 10, unit: sqft, reached: at, says: Other County's trigger is 10 sq ft, ask: its air office, source: A code (invented), reviewed: 2026-11-01, review_by: 2027-11-01}
 """
 OWN = "---\ntitle: {0}\nkind: reference\nsummary: A made-up page.\nreviewed: 2026-11-01\nfacts: Made up.\n---\n\n# {0}\n\nWe look at the ceiling with you.\n"
-MAKES = "from handbook import build; build.write_finished(build.read_all()); build.copy_assets()"
+MAKES = "from handbook import build; build.write_finished(build.read_all()); build.copy_assets('own')"
 
 
 def made(folder, more):
