@@ -116,18 +116,13 @@ class Edition:
 
     def pages_of(self, changed: set[Path]) -> list[str] | None:
         """Return the names in the book of the pages that were saved, or None where something else was."""
-        if not self.file:
-            book = own_pages.written(build.DOCS)
-            named = {path.resolve(): name for name, path in book.items()}
-        else:
+        if self.file:
             firm = edition.read_firm(self.file.resolve(), self.file.as_posix(), build.DOCS, set(pages.GENERATED))
-            shown = {
-                (self.file.parent / Path(path).relative_to(self.file.parent)).resolve(): name
-                for name, path in firm.pages.written_in.items()
-            }
             for name, text in firm.pages.texts.items():
                 (self.root / "docs" / name).write_text(text, encoding="utf-8")
-            named = shown
+            named = {Path(path).resolve(): name for name, path in firm.pages.written_in.items()}
+        else:
+            named = {path.resolve(): name for name, path in own_pages.written(build.DOCS).items()}
         return [named[path.resolve()] for path in changed] if all(path.resolve() in named for path in changed) else None
 
     def again(self, changed: set[Path]) -> None:
