@@ -1,11 +1,10 @@
 #!/usr/bin/env python3
-"""The one command: python3 scripts/book.py serve | build | check | test | bench | texts.
+"""The one command: python3 scripts/book.py start | check | serve | build | check-site | news | texts | test | bench | wheel.
 
 Needs Python 3.11 or newer with its venv module, and nothing else: it makes its own environment in .venv, brings Node and
 a browser for the tests with it, and keeps all in step with the lock files. Everything after that runs inside it.
 """
 
-import argparse
 import hashlib
 import os
 import shutil
@@ -34,31 +33,12 @@ def main(arguments: list[str]) -> int:
     if sys.version_info < OLDEST:
         print(f"Python {OLDEST[0]}.{OLDEST[1]} or newer is needed; this is {sys.version.split()[0]}.")
         return 2
-    parser = argparse.ArgumentParser(prog="book.py", description="Build, serve and check the handbook.")
-    commands = parser.add_subparsers(dest="command")
-    serve = commands.add_parser("serve", help="build the handbook and serve it at a printed local address")
-    serve.add_argument("--port", type=int, default=8000)
-    serve.add_argument("--base", default="/", help="serve under this path, for example /book/")
-    build = commands.add_parser("build", help="build the handbook into site/")
-    build.add_argument("--language", type=Path, help="a file of texts for the calculators, by their keys")
-    look = commands.add_parser("check", help="lint, types, floors and content")
-    for one in (serve, build, look):
-        one.add_argument("--firm", type=Path, help="the file that makes the book a firm's, such as docs/firm/firm.yml")
-    for one in (serve, build):
-        one.add_argument("--skin", choices=("own", "material"), help="material: under the theme mkdocs-material")
-    test = commands.add_parser("test", help="every check and every test")
-    test.add_argument("pytest", nargs=argparse.REMAINDER, help="passed on to pytest")
-    commands.add_parser("bench", help="measure the budgets on a slow phone made in this machine")
-    commands.add_parser("texts", help="list every text of the calculators: its key, a tab, its English")
-    options, unknown = parser.parse_known_args(arguments)
-    if options.command is None:
-        parser.print_help()
+    if not arguments or arguments[0] in ("-h", "--help"):
+        print(__doc__)
         return 0
-    if unknown and options.command != "test":
-        parser.error("not understood: " + " ".join(unknown))
     try:
         prepare()
-        return run(options, unknown)
+        return run(arguments[0], arguments[1:])
     except Stop as stop:
         print(stop)
         return 2
@@ -99,25 +79,27 @@ def prepare() -> None:
         _stamp(MODULES / ".lock-stamp", NPM_LOCK)
 
 
-def run(options: argparse.Namespace, unknown: list[str]) -> int:
-    firm = ("--firm", os.path.relpath(options.firm.resolve(), ROOT)) if getattr(options, "firm", None) else ()
-    skin = ("--skin", options.skin) if getattr(options, "skin", None) else ()
-    if options.command == "build":
-        chosen = ("--language", str(options.language.resolve())) if options.language else ()
-        return _inside("-m", "handbook.build", *chosen, *skin, *firm)
-    if options.command == "serve":
-        print("building the handbook:", flush=True)
-        return _inside("-m", "handbook.build", *skin, *firm) or _inside(
-            "-m", "handbook.serve", "--port", str(options.port), "--base", options.base
-        )
-    if options.command == "check":  # a firm has its own file and pages to look at, and no code
-        return _inside("-m", "handbook.check", *firm) if firm else check()
-    if options.command == "texts":
-        return _inside("-m", "handbook.lint.texts")
-    if options.command == "bench":
+def run(command: str, rest: list[str]) -> int:
+    """Run what looks at the book's own code here; what makes a book of it is the generator's command (`handbook.command`)."""
+    if command == "check" and not rest:
+        return check()
+    if command == "test":
+        return test(rest)
+    if command == "bench":
         browser()
         return _inside("-m", "handbook.build") or _inside("tests/bench/boards.py") or _inside("tests/bench/bench.py")
-    return test([*unknown, *options.pytest])
+    if command == "wheel":
+        return wheel()
+    here = Path.cwd()  # what the command is given are paths from where it was called
+    return subprocess.run(
+        [str(BIN / "python"), "-m", "handbook.command", command, *rest], cwd=here, env=_environment(), check=False
+    ).returncode
+
+
+def wheel() -> int:
+    """Make the wheel and the source archive in dist/: the wheel holds the book, the generator and what the page needs."""
+    shutil.rmtree(ROOT / "dist", ignore_errors=True)
+    return _inside("-m", "hatchling", "build", "-d", "dist")
 
 
 def check() -> int:

@@ -58,14 +58,14 @@ def board(inputs: BoardInputs, given: tuple[tuple[str, str], ...]) -> Answer:
     buying = buy_told(found.sheets, show)
     if found.proved():
         figure_label = say("board.figure.proved", "to buy; proved the fewest")
-        rest = say("board.sentence.proved", "By the rules told below no layout takes fewer.")
+        rest = say("board.sentence.proved", "By the book's own rules no layout takes fewer.")
     else:
         figure_label = say(
             "board.figure", "to buy; the fewest found, at least {least} are needed", least=words.whole(bound)
         )
         rest = say(
             "board.sentence.least",
-            "By the rules told below at least {least} are needed, so {sheets} fewer may be possible.",
+            "By the book's own rules at least {least} are needed, so {sheets} fewer may be possible.",
             least=words.whole(bound),
             sheets=words.plural(sheets - bound, "sheet"),
         )

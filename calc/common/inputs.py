@@ -9,6 +9,7 @@ from calc.numbers import measure
 from calc.numbers.exact import total
 from calc.numbers.quantity import Quantity, added, fact, given
 from calc.rooms.rooms import EXAMPLE, Room
+from calc.text.door import say
 
 WATER_LB_PER_GAL = Fraction(83285, 10000)  # water at 70 degF [lb/gal], IAPWS-97
 WATER_AT_F = 70  # [degF]
@@ -164,9 +165,16 @@ RATED = Field(
 def amount_told(amount: Fraction, limit: Limit, show_in: str) -> str:
     """Return the work's `amount` [in the limit's unit] beside what the limit says, as the person reads it."""
     told = measure.shown(amount, limit.unit, 2, show_in) + ": " + limit.says
-    if show_in == "metric":
+    if show_in == "metric" and limit.amount > 0:
         told += " (" + measure.shown(limit.amount, limit.unit, 2, show_in) + ")"
-    return told + ". Reviewed " + limit.reviewed_on + "."
+    return told + ". " + days_of(limit)
+
+
+def days_of(limit: Limit) -> str:
+    """Return when somebody looked at the source of `limit`, and by when somebody looks again."""
+    return say(
+        "limit.days", "Reviewed {reviewed}, review by {again}.", reviewed=limit.reviewed_on, again=limit.review_by
+    )
 
 
 def area_of(room_list: tuple[Room, ...]) -> Fraction:

@@ -7,6 +7,7 @@ from fractions import Fraction
 from calc.core.drawing import Drawing, Plan, Plot
 from calc.core.fields import Field, Values, told
 from calc.evidence.cautions import Caution
+from calc.evidence.local import LEFT_OUT
 from calc.numbers import words
 from calc.text.door import say
 
@@ -36,7 +37,8 @@ class Item:
     """One thing of a list that was asked about: `name` says which, `state` the verdict in a word or two,
     `text` what to do and the rule, `sources` are ids of `calc.evidence.sources`; `reasons` are (sentence, source id) pairs that stand
     before the text; `page` is the page that tells more, from the root of the book without its ending; `group` is what it stands
-    under with others, '' for none; `cells` are (column, text) pairs of it for a table."""
+    under with others, '' for none; `cells` are (column, text) pairs of it for a table; `review_by` is the day (ISO 8601) by which somebody
+    has to look at its rule again, '' for none."""
 
     name: str
     state: str
@@ -47,6 +49,7 @@ class Item:
     cut: bool = False
     group: str = ""
     cells: tuple[tuple[str, str], ...] = ()
+    review_by: str = ""
 
 
 @dataclass(frozen=True)
@@ -199,8 +202,12 @@ def _public_item(one: Item) -> dict[str, object]:
     found: dict[str, object] = {"name": one.name, "state": one.state, "text": one.text, "sources": list(one.sources)}
     if one.page:
         found["page"] = one.page
+        if one.page in LEFT_OUT:
+            found["left_out"] = True
         found["reasons"] = [{"text": text, "source": source} for text, source in one.reasons]
     if one.group:
         found["group"] = one.group
         found["cells"] = dict(one.cells)
+    if one.review_by:
+        found["review_by"] = one.review_by
     return found

@@ -79,7 +79,9 @@ def decision(
         asked = best.field.label + " " + best.field.why + " " + action(best.action).text
         listings.append(Listing("best_question", "The question most worth an answer", ((asked, ""),)))
     items = [
-        Item(name, STATES[look.ranks[at]], look.change(at), (), look.reasons(at), "methods/" + way)
+        Item(
+            name, STATES[look.ranks[at]], look.change(at), (), look.reasons(at), "methods/" + way, review_by=look.review_by(at)
+        )
         for at, (way, name) in enumerate(WAYS)
     ]  # fmt: skip
     figure, label = words.plural(len(by_state[OPEN]), "way") + " open", _label(by_state)

@@ -13,6 +13,7 @@ from calc.decision.rule import (
     WETTER,
     DecisionRule,
 )
+from calc.evidence.limits import OF_EDITION
 from calc.evidence.local import RULES as RULES_OF_PLACES
 
 CLEAN = (("asbestos_result", ("none",)),)
@@ -26,6 +27,8 @@ OLD_HOUSE = (("built", ("before-1978",)),)
 ANY_OTHER_HOUSE = (("built", ("later", "unknown")),)
 LEAD = (("paint_test", ("lead",)),)
 CHILDREN = (("household", ("risk",)),)
+WITH_ASBESTOS_RULE = [row[2] for row in RULES_OF_PLACES if row[1] == "asbestos"]
+NOT_CHECKED = ("elsewhere",) + tuple([name for name in OF_EDITION if name not in WITH_ASBESTOS_RULE])
 OWN_WORK = ("owner", "landlord", "renter")
 PAID_WORK = ("firm", "employee")
 
@@ -76,7 +79,7 @@ HAZARDS = (
     DecisionRule("nothing-asks-for-it", LICENSED, CLEAN + (("result_rooms", ("this",)), ("result_layers", ("all",))), "note",
                  "Nothing was found in these layers that asks for it. Local rules may.",
                  "", "", "common-practice", sure=True),
-    DecisionRule("place-not-checked", LICENSED, HELD + (("place", ("elsewhere",)),), "open after",
+    DecisionRule("place-not-checked", LICENSED, HELD + (("place", NOT_CHECKED),), "open after",
                  "Local rules were not checked. They say who must be told, and when.",
                  "ask-offices", "local-rules", "common-practice", guards=True),
     DecisionRule("colorado-trigger", LICENSED, HELD + (("place", ("Colorado",)),), "open after",
@@ -204,5 +207,13 @@ HAZARDS = (
     # What the places of an edition ask for, as Colorado does above.
     DecisionRule(name, LICENSED, HELD + (("place", (place,)),), "open after", says, "ask-offices", "local-rules", source,
                  guards=True, reviewed_on=reviewed_on, review_by=review_by)
-    for name, place, says, source, reviewed_on, review_by in RULES_OF_PLACES
+    for name, topic, place, says, source, reviewed_on, review_by in RULES_OF_PLACES
+    if topic == "asbestos"
+]) + tuple([
+    # Lead paint that was found, or in an old house may be: whoever disturbs it asks first. In a later house only what was found counts.
+    DecisionRule(name + late, TOUCH + LICENSED, house + LEAD + (("place", (place,)),), "open after", says, "ask-offices", "lead-paint", source,
+                 guards=True, sure=late != "", reviewed_on=reviewed_on, review_by=review_by)
+    for name, topic, place, says, source, reviewed_on, review_by in RULES_OF_PLACES
+    if topic == "lead"
+    for late, house in (("", OLD_HOUSE), ("/later", ANY_OTHER_HOUSE))
 ])  # fmt: skip

@@ -104,6 +104,12 @@ class Look:
             found.append(("Nothing that you answered stands against it.", "common-practice"))
         return tuple(each_once(found))
 
+    def review_by(self, way: int) -> str:
+        """The first day (ISO 8601) on which a rule that makes a way as it is has to be looked at again, '' where none does."""
+        now = self.ranks[way]
+        days = [RULES[at].review_by for at in _OF[way] if now > OPEN and self.fired[at][0] == now]
+        return min(days) if days else ""
+
     def first_reason(self, way: int) -> tuple[tuple[str, str], ...]:
         """One reason for the state of a way, of a kind that asks nobody to touch the ceiling; none where it is open."""
         for at in _OF[way]:

@@ -15,6 +15,8 @@ HALVES_BELOW_H = 10  # times below are told in half hours, a choice of words [h]
 CHART_HUMIDITIES_PCT = (20, 35, 50, 65, 80, 90)  # rows of the chart, a choice of drawing [%]
 TICK_STEPS_H = (1, 2, 3, 6, 12, 24, 48, 72, 120, 240)  # steps of an axis of hours, a choice of drawing [h]
 MOST_TICKS = 6
+MOST_WIDE_TICKS = 3  # of figures with a comma, which are wider, a choice of drawing [-]
+WIDE_FROM_H = 1000  # figures from here on have a comma [h]
 MINUTES = 60  # grain of the chart [1/h]
 
 
@@ -49,14 +51,15 @@ def chart(
 
 def hour_ticks(longest_h: Fraction, parts: int) -> tuple[tuple[int, str], ...]:
     """Return ticks from 0 to `longest_h` [h] at whole steps, each as (place in `parts` of an hour, its figure)."""
+    most = MOST_TICKS if longest_h < WIDE_FROM_H else MOST_WIDE_TICKS
     step = TICK_STEPS_H[-1]
     for step in TICK_STEPS_H:
-        if longest_h <= step * MOST_TICKS:
+        if longest_h <= step * most:
             break
     if longest_h < 1:
         return (0, "0"), (floor(longest_h * parts), words.short_decimal(longest_h, 2))
     many = floor(longest_h / step)
-    while many > MOST_TICKS:
+    while many > most:
         step *= 2
         many = floor(longest_h / step)
     return tuple([(at * step * parts, words.whole(at * step)) for at in range(many + 1)])

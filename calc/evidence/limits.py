@@ -17,7 +17,7 @@ DRUM_CUFT = Fraction(55 * 231, 1728)  # a drum of 55 gallons [cu ft], by definit
 class Limit:
     """One limit. `place` is '' for federal; `topic` 'asbestos' or 'lead'; `building` 'house' (up to four dwellings),
     'other' or 'any'; the work passes it at `amount` [`unit`] itself where `at_limit`, else only above it; `says` is the
-    limit in words, `ask` who answers for it; `reviewed_on` and `review_by` are days (ISO 8601)."""
+    limit in words, `ask` who answers for it; an `amount` of 0 is reached by any work; `reviewed_on` and `review_by` are days (ISO 8601)."""
 
     id: str
     place: str
@@ -42,6 +42,8 @@ PLACES = (
     ("US military property", ("us military property", "military", "dod")),
 ) + local.PLACES
 """Places with limits of their own in `LIMITS`, and the words that mean them."""
+OF_EDITION = tuple([name for name, _ in local.PLACES])
+"""Those that an edition added: beside its limits the place may have others, which nobody here has looked for."""
 
 _SEEN, _NEXT = "2026-11-25", "2027-11-25"
 LIMITS = (

@@ -17,5 +17,8 @@ PLACES: tuple[tuple[str, tuple[str, ...]], ...] = ()
 LIMITS: tuple[tuple[str, str, str, str, Fraction, str, bool, str, str, str, str, str], ...] = ()
 """Rows of `calc.evidence.limits.Limit`."""
 
-RULES: tuple[tuple[str, str, str, str, str, str], ...] = ()
-"""(id, place, what is told, source, reviewed on, review by) of what a place asks for once asbestos was found."""
+RULES: tuple[tuple[str, str, str, str, str, str, str], ...] = ()
+"""(id, topic, place, what is told, source, reviewed on, review by) of what a place asks for once asbestos, or lead paint, was found."""
+
+LEFT_OUT: tuple[str, ...] = ()
+"""Pages that the edition does without: an answer still tells of the way or the work, and leads to no page of it."""

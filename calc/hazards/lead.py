@@ -3,16 +3,18 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
-from calc.common.inputs import PAINT_TEST, YEAR_BUILT, amount_told
+from calc.common.inputs import PAINT_TEST, PLACE, YEAR_BUILT, amount_told
 from calc.core.answer import Answer, Calculator, Item
 from calc.core.fields import SHOW_IN, Field, Values, entries, entry_faults
 from calc.core.lines import Lines
 from calc.evidence.cautions import caution
-from calc.evidence.limits import Limit, limits_for
+from calc.evidence.limits import Limit, known_place, limits_for
+from calc.evidence.local import LIMITS as OF_PLACES
 from calc.numbers import measure, words
 from calc.numbers.exact import total
 from calc.numbers.measure import MeasureFault, read_quantity
 from calc.numbers.quantity import Quantity, added, given
+from calc.text.door import say
 
 BEFORE_YEAR = 1978  # housing built before it may hold lead paint; 40 CFR 745.103, from memory
 WINDOW_DAYS = 30  # work in one room within so many days adds up [days], 40 CFR 745.83
@@ -85,7 +87,7 @@ TORN_OUT = Field(
 @dataclass(frozen=True)
 class LeadInputs:
     """`year_built` [-] or None; `disturbed_sqft` [sq ft, >= 0] in one room; `earlier`: (days from now [days], sq ft);
-    `paid_work`, `housing`, `torn_out`, `paint_test` as in their fields; `show_in`."""
+    `paid_work`, `housing`, `torn_out`, `paint_test` as in their fields; `place` as it was typed; `show_in`."""
 
     year_built: int | None
     disturbed_sqft: Fraction
@@ -94,6 +96,7 @@ class LeadInputs:
     housing: str
     torn_out: bool
     paint_test: str
+    place: str
     show_in: str
 
 
@@ -123,7 +126,8 @@ def total_within_window(*, disturbed: Quantity, earlier: tuple[tuple[int, Fracti
 def lead(inputs: LeadInputs, typed: tuple[tuple[str, str], ...]) -> Answer:
     """Return which lead-paint rules apply to the work, and why.
 
-    Raises nothing. Sources: 40 CFR 745.83, 24 CFR 35.1350 as quoted; year, scope and definition from memory.
+    Raises nothing. Sources: 40 CFR 745.83, 24 CFR 35.1350 as quoted; year, scope and definition from memory; the limits of
+    the place where this edition holds any.
     """
     show = inputs.show_in
     lines = Lines("lead", show)
@@ -193,11 +197,18 @@ def _items(inputs: LeadInputs, total_sqft: Fraction, old: bool) -> tuple[Item, .
                     "applies",
                     amount + " Lead-safe work and a clearance test. Ask " + assisted.ask + ".",
                     (assisted.source,),
+                    review_by=assisted.review_by,
                 )
             )
         else:
             found.append(
-                Item("Federal housing help", "not reached", amount + " Ask " + assisted.ask + ".", (assisted.source,))
+                Item(
+                    "Federal housing help",
+                    "not reached",
+                    amount + " Ask " + assisted.ask + ".",
+                    (assisted.source,),
+                    review_by=assisted.review_by,
+                )
             )
     if inputs.paid_work and inputs.paint_test == "lead":
         found.append(
@@ -208,15 +219,38 @@ def _items(inputs: LeadInputs, total_sqft: Fraction, old: bool) -> tuple[Item, .
                 ("cfr-1926-62",),
             )
         )
-    found.append(
-        Item(
-            "State and local rules",
-            "not checked",
-            "This book holds none for lead. Ask the state lead office.",
-            ("common-practice",),
-        )
-    )
+    of_place = _of_place(inputs, total_sqft, old)
+    found += of_place
+    if of_place:
+        held = say("lead.no_other", "This book holds no other for lead. Ask the state lead office.")
+    else:
+        held = say("lead.none_held", "This book holds none for lead. Ask the state lead office.")
+    found.append(Item("State and local rules", "not checked", held, ("common-practice",)))
     return tuple(found)  # fmt: skip
+
+
+def _of_place(inputs: LeadInputs, total_sqft: Fraction, old: bool) -> list[Item]:
+    """The limits of the place that was given, whoever does the work. They only add to the federal ones."""
+    found = []
+    for limit in limits_for("lead", known_place(inputs.place), "any"):
+        if not limit.place:
+            continue
+        text = amount_told(total_sqft, limit, inputs.show_in) + " "
+        if inputs.paint_test == "none" or not (old or inputs.paint_test == "lead"):
+            state, what = (
+                "ask",
+                say(
+                    "lead.place.ask",
+                    "By your figures the paint may hold no lead. Ask {office} whether the rule holds all the same.",
+                    office=limit.ask,
+                ),
+            )
+        elif inputs.torn_out or limit.passed_by(total_sqft):
+            state, what = "applies", say("lead.place.applies", "Before any work ask {office}.", office=limit.ask)
+        else:
+            state, what = "not reached", say("lead.place.below", "Others may hold: ask {office}.", office=limit.ask)
+        found.append(Item(limit.place, state, text + what, (limit.source,), review_by=limit.review_by))
+    return found  # fmt: skip
 
 
 def _renovation(inputs: LeadInputs, total_sqft: Fraction, old: bool, counted: bool, minor: Limit) -> Item:
@@ -265,8 +299,11 @@ def _renovation(inputs: LeadInputs, total_sqft: Fraction, old: bool, counted: bo
             "applies",
             amount + " A certified firm does the work. Ask " + minor.ask + ".",
             ("cfr-745-83", "cfr-745-82"),
+            review_by=minor.review_by,
         )
-    return Item(name, "not reached", amount + " Other rules may hold: ask " + minor.ask + ".", ("cfr-745-83",))  # fmt: skip
+    return Item(
+        name, "not reached", amount + " Other rules may hold: ask " + minor.ask + ".", ("cfr-745-83",), review_by=minor.review_by
+    )  # fmt: skip
 
 
 def _work_out(values: Values) -> Answer:
@@ -279,6 +316,7 @@ def _work_out(values: Values) -> Answer:
         values.choice("housing"),
         values.choice("torn_out") == "yes",
         values.choice("paint_test"),
+        values.choice("place"),
         values.choice("show_in"),
     )
     return lead(inputs, values.given)
@@ -289,9 +327,9 @@ CALCULATOR = Calculator(
     title="Lead-paint rules",
     summary="Which lead-paint rules apply to the work, and why",
     verb="Look at the rules",
-    fields=(YEAR_BUILT, DISTURBED, EARLIER, PAID, HOUSING, TORN_OUT, PAINT_TEST, SHOW_IN),
+    fields=(YEAR_BUILT, DISTURBED, EARLIER, PAID, HOUSING, TORN_OUT, PAINT_TEST, PLACE, SHOW_IN),
     work_out=_work_out,
     example=(("year_built", "1964"), ("disturbed_sqft", "3"), ("earlier_work", "12 days ago: 4 sq ft"), ("paid_work", "yes")),
-    sources=("cfr-745-82", "cfr-745-83", "cfr-35-1350", "cfr-1926-62", "common-practice"),
+    sources=("cfr-745-82", "cfr-745-83", "cfr-35-1350", "cfr-1926-62", "common-practice") + tuple([row[9] for row in OF_PLACES if row[2] == "lead"]),
     always=("local-rules",),
 )  # fmt: skip

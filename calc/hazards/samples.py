@@ -8,11 +8,12 @@ from calc.core.answer import Answer, Calculator, Item
 from calc.core.fields import SHOW_IN, Field, Values, entries, entry_faults
 from calc.core.lines import Lines
 from calc.evidence.cautions import Caution, caution
-from calc.evidence.limits import Limit, known_place, limits_for
+from calc.evidence.limits import OF_EDITION, Limit, known_place, limits_for
 from calc.evidence.local import LIMITS as OF_PLACES
 from calc.numbers import measure, words
 from calc.numbers.measure import MeasureFault, read_quantity
 from calc.numbers.quantity import Quantity, added, given
+from calc.text.door import say
 
 SAMPLE_STEPS = ((1000, 3), (5000, 5))  # up to so many sq ft, so many samples; 40 CFR 763.86(a)
 SAMPLES_ABOVE = 7  # above the last step [-], the same clause
@@ -217,8 +218,10 @@ def _steps_told(show: str) -> str:
 
 def _limits(inputs: SamplesInputs, area: Fraction, volume_cuft: Fraction) -> tuple[Item, ...]:
     place = known_place(inputs.place)
+    unchecked = say("samples.unchecked", "not checked")
+    limits = limits_for("asbestos", place, inputs.building)
     found = []
-    for limit in limits_for("asbestos", place, inputs.building):
+    for limit in limits:
         amount = area if limit.unit == "sqft" else volume_cuft
         found.append(_limit(limit, amount, inputs.show_in))
     if inputs.building != "other":
@@ -227,12 +230,26 @@ def _limits(inputs: SamplesInputs, area: Fraction, volume_cuft: Fraction) -> tup
         )  # fmt: skip
     if place is None:
         found.append(
-            Item("Local rules", "not checked", "This book holds no rules for " + words.quoted(inputs.place) + ". Ask the state and city asbestos offices before any work.", ("common-practice",))
+            Item("Local rules", unchecked, "This book holds no rules for " + words.quoted(inputs.place) + ". Ask the state and city asbestos offices before any work.", ("common-practice",))
         )  # fmt: skip
     elif not place:
         found.append(
-            Item("Local rules", "not checked", "No place was given, so only federal limits were looked at. Ask the state and city asbestos offices.", ("common-practice",))
+            Item("Local rules", unchecked, "No place was given, so only federal limits were looked at. Ask the state and city asbestos offices.", ("common-practice",))
         )  # fmt: skip
+    elif place in OF_EDITION:
+        if [one for one in limits if one.place]:
+            held = say("samples.place.held", "Only the limits of {place} above were looked at.", place=place)
+        else:
+            held = say("samples.place.none", "No limit of {place} is held for such a building.", place=place)
+        offices = say("samples.place.offices", "Ask the state and city asbestos offices before any work.")
+        found.append(
+            Item(
+                say("samples.place.other", "Other local rules"),
+                unchecked,
+                held + " " + offices,
+                ("common-practice",),
+            )
+        )
     return tuple(found)
 
 
@@ -242,8 +259,14 @@ def _limit(limit: Limit, amount: Fraction, show_in: str) -> Item:
         ", house" if limit.building == "house" else ", other buildings" if limit.building == "other" else ""
     )
     if limit.passed_by(amount):
-        return Item(name, "reached", text + " Before any work ask " + limit.ask + ".", (limit.source,))
-    return Item(name, "not reached", text + " Others may hold: ask " + limit.ask + ".", (limit.source,))  # fmt: skip
+        return Item(
+            name,
+            "reached",
+            text + " Before any work ask " + limit.ask + ".",
+            (limit.source,),
+            review_by=limit.review_by,
+        )
+    return Item(name, "not reached", text + " Others may hold: ask " + limit.ask + ".", (limit.source,), review_by=limit.review_by)  # fmt: skip
 
 
 def _cautions(key: str) -> tuple[Caution, ...]:
@@ -281,6 +304,6 @@ CALCULATOR = Calculator(
     work_out=_work_out,
     example=(("rooms", "Living: 20' x 14'"), ("more_areas", "Bedrooms: 420"), ("building", "house"), ("place", "Colorado")),
     one_of=("rooms", "area_sqft"),
-    sources=("cfr-61-145", "epa-1995-small-residence", "colorado-reg-8", "ufgs-13280a", "cfr-1926-1101", "epa-bans", "cfr-61-141", "common-practice", "epa-asbestos-in-your-home") + tuple([row[9] for row in OF_PLACES]),
+    sources=("cfr-61-145", "epa-1995-small-residence", "colorado-reg-8", "ufgs-13280a", "cfr-1926-1101", "epa-bans", "cfr-61-141", "common-practice", "epa-asbestos-in-your-home") + tuple([row[9] for row in OF_PLACES if row[2] == "asbestos"]),
     always=("asbestos-layers", "local-rules"),
 )  # fmt: skip

@@ -3,6 +3,7 @@
 from calc import catalogue
 from calc.core.answer import Answer, Branch, Item, Line, Listing, Table
 from calc.evidence.cautions import Caution, in_order
+from calc.evidence.local import LEFT_OUT
 from calc.evidence.sources import SOURCES, source
 from calc.numbers.words import lower
 from calc.render import svg
@@ -160,7 +161,7 @@ def _items(items: tuple[Item, ...]) -> str:
 def _item(one: Item) -> str:
     marks = "".join([mark_of(source_id) for source_id in one.sources])
     name = escaped(one.name)
-    if one.page:
+    if one.page and one.page not in LEFT_OUT:
         name = '<a href="' + TO_ROOT + one.page + '/">' + name + "</a>"
     reasons = "".join(
         [
@@ -171,9 +172,13 @@ def _item(one: Item) -> str:
     if reasons:
         reasons = '<ul class="reasons">' + reasons + "</ul>"
     text = '<span class="rule">' + escaped(one.text) + marks + "</span>" if one.text else ""
+    kind = ' class="cut"' if one.cut else ""
+    day = ' data-review-by="' + escaped(one.review_by) + '"' if one.review_by else ""
     return (
-        ('<li class="cut">' if one.cut else "<li>")
-        + '<span class="label">'
+        "<li"
+        + kind
+        + day
+        + '><span class="label">'
         + name
         + '</span> <b class="value">'
         + escaped(one.state)

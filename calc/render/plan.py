@@ -15,7 +15,7 @@ MOST_PARTS = 24  # drawings of one plan; what would be past them stands in the l
 
 def drawings(plan: Plan, prefix: str) -> list[tuple[str, str, str]]:
     """Return (SVG element, title, what its caption adds) for the plan, or for each of its parts; `prefix` keeps their ids apart."""
-    parts = _parts(plan)
+    parts, left_off = _parts(plan)
     found = []
     for at, part in enumerate(parts):
         title, name, note = plan.title, prefix, plan.note
@@ -25,14 +25,20 @@ def drawings(plan: Plan, prefix: str) -> list[tuple[str, str, str]]:
             )
             name += "-part-" + str(at + 1)
             note = (note + " " if at == 0 else "") + say("plan.part.note", "What is grey stands in another part.")
+        if left_off and at == len(parts) - 1:
+            note += " " + say(
+                "plan.part.rest",
+                "{pieces} more stand in the cut list alone: this drawing has no room for them.",
+                pieces=words.plural(left_off, "piece"),
+            )
         told = [say("board.piece", "No. {number} {size}", number=one.name, size=size_of(one)) for one in part.own]
         description = plan.description + (" " + "; ".join(told) + "." if told else "")
         found.append((sheet(part.height, name, title, description, "".join(part.body())), title, note))
     return found
 
 
-def _parts(plan: Plan) -> list["Part"]:
-    """The parts of a plan: halved across its longer way until each piece that can holds its lettering."""
+def _parts(plan: Plan) -> tuple[list["Part"], int]:
+    """The parts of a plan, halved across its longer way until each piece that can holds its lettering; and how many pieces are in none."""
     waiting = [Part(plan, list(plan.blocks))]
     settled: list[Part] = []
     while waiting and len(settled) < MOST_PARTS:
@@ -42,4 +48,4 @@ def _parts(plan: Plan) -> list["Part"]:
             waiting = [Part(plan, own) for own in halves] + waiting
         else:
             settled.append(part)
-    return settled
+    return settled, len([one for part in waiting for one in part.own])

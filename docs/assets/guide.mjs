@@ -7,7 +7,7 @@ import { button, element } from './make.mjs';
 import { BUILD, LEAD, MEASURED, SHEETS } from './sheets.mjs';
 import { link } from './state.mjs';
 
-/** @typedef {{name: string, state: string, page: string, reasons: {text: string}[]}} Way */
+/** @typedef {{name: string, state: string, page: string, left_out?: boolean, reasons: {text: string}[]}} Way */
 /** A screen that was shown: its questions, and of those the ones that are done with. @typedef {{id: string, asks: string[], done: string[]}} Screen */
 
 const MARKS = /** @type {Record<string, string>} */ ({ open: '○', 'open after': '◐', 'not known': '?', closed: '✕' });
@@ -362,8 +362,10 @@ export function startGuide() {
         leads.href = new URL(`${way.page}/${link(place, facts())}`, root).href;
         return leads;
       };
+      const name = way.left_out ? element('span', '', way.name) : to('', way.name); // an edition may do without the page of a way
       const first = way.state === 'open' ? '' : way.reasons[0]?.text;
-      row.append(to('', way.name), element('span', 'state', (when ? 'would be ' : '') + way.state), element('span', 'first', first), to('takeoff', 'How much, for my rooms'));
+      row.append(name, element('span', 'state', (when ? 'would be ' : '') + way.state), element('span', 'first', first));
+      if (!way.left_out) row.append(to('takeoff', 'How much, for my rooms'));
       return row;
     }));
     if (!when) return list;

@@ -2,6 +2,7 @@
 // A job as a file: what is written, and what is taken. `job.schema.json` describes it. A file is taken whole or refused with
 // one sentence; what this edition does not know is left out and named. Nothing here touches the page or the device.
 
+import { plain } from './filename.mjs';
 import { JOB_ID, wellFormed } from './state.mjs';
 
 /**
@@ -52,8 +53,7 @@ export function write(job) {
 
 /** A name for the file: what any device takes. @param {Job} job */
 export function fileName({ name, changed }) {
-  const plain = name.normalize('NFKD').toLowerCase().replace(/[^a-z0-9]+/g, '-').replace(/^-+|-+$/g, '').slice(0, TOLD);
-  return [plain || 'job', changed.slice(0, 10)].filter(Boolean).join('-') + '.json';
+  return [plain(name) || 'job', changed.slice(0, 10)].filter(Boolean).join('-') + '.json';
 }
 
 /**

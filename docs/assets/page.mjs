@@ -27,6 +27,7 @@ startRooms();
 if (document.querySelector('#content:not([data-kind="paper"]) .steps')) import('./ladder.mjs').then(({ startLadder }) => startLadder());
 if (document.getElementById('find')) import('./search.mjs').then(({ startSearch }) => startSearch());
 if (document.getElementById('jobs')) import('./myjob.mjs').then(({ startMyJob }) => startMyJob());
+if (document.querySelector('#samples, #lead, #decision, [data-review-by]')) import('./review.mjs').then(({ startReview }) => startReview());
 if (document.getElementById('plan')) import('./days.mjs').then(({ startDays }) => startDays());
 if (document.querySelector('.paper')) import('./papers.mjs').then(({ startPapers }) => startPapers());
 if (document.getElementById('shopping')) import('./shopping.mjs').then(({ startShopping }) => startShopping());

@@ -34,8 +34,14 @@ export function startSend() {
 
   /** The address of the one screen for a customer, with what it shows of this job and no more; nothing where it is too long. */
   async function address() {
-    const screen = new URL(`to/${send.dataset.way || $('[name=way]').value}/`, root).href;
-    const shows = ($('[data-customer]').dataset.customer ?? '').split(' ');
+    const way = send.dataset.way || $('[name=way]').value;
+    const { customer = '', screens = way } = $('[data-customer]').dataset;
+    if (!screens.split(' ').includes(way)) {
+      told.textContent = 'This edition has no page of that way. Send the price as text.';
+      return '';
+    }
+    const screen = new URL(`to/${way}/`, root).href;
+    const shows = customer.split(' ');
     // Where the device keeps nothing, the address holds what was typed.
     const held = { ...figures.read(), ...Object.fromEntries(new URLSearchParams(location.hash.split('?')[1])) };
     const sent = new Map(shows.filter((/** @type {string} */ name) => held[name]).map((/** @type {string} */ name) => [name, inOneLine(held[name])]));

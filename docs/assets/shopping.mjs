@@ -2,8 +2,10 @@
 // The list of what to buy: a tick for what is in the cart, kept with the job on this device, and the list as a file for a
 // table. A tick belongs to a thing and to how many of it: where the list asks for another number, it stands open again.
 
+import { csv } from './csv.mjs';
 import { download } from './download.mjs';
 import { ticks } from './early.mjs';
+import { firmName, ofFirm } from './filename.mjs';
 import { button, element } from './make.mjs';
 import { $, $$ } from './section.mjs';
 
@@ -12,19 +14,16 @@ import { $, $$ } from './section.mjs';
 
 const HEAD = ['Aisle', 'Thing', 'Take', 'Packages', 'Needed', 'Left over', 'Cost', 'Notes', 'Got it'];
 
-/** A field as RFC 4180 wants it: in quotes where it holds a comma, a quote or an end of a line. @param {string} text */
-const quoted = (text) => (/[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
-
 /** @param {Item} one @returns {string} what its tick is kept under */
 const tickOf = ({ cells = {} }) => `buy-${cells.id}-${cells.count}`;
 
-/** The list as CSV (RFC 4180): a head and one row a thing. @param {Item[]} items @param {Record<string, string>} held the ticks */
-export function table(items, held) {
+/** The list as a table: a head and one row a thing, in a firm's edition each with whose list it is. @param {Item[]} items @param {Record<string, string>} held the ticks @param {string} firm */
+function table(items, held, firm) {
   const rows = items.map((one) => {
     const { count = '', need = '', left = '', cost = '' } = one.cells ?? {};
     return [one.group ?? '', one.name, one.state, count, need, left, cost, one.text, held[tickOf(one)] ? 'yes' : ''];
   });
-  return [HEAD, ...rows].map((row) => row.map(quoted).join(',') + '\r\n').join('');
+  return csv(firm ? [[...HEAD, 'List of'], ...rows.map((row) => [...row, firm])] : [HEAD, ...rows]);
 }
 
 export function startShopping() {
@@ -34,7 +33,7 @@ export function startShopping() {
   /** @type {Answer | undefined} */
   let answer;
   const act = button('quiet', 'Save the list for a table (CSV)', () =>
-    answer && download(`to-buy-${answer.inputs.way}.csv`, 'text/csv', table(answer.items ?? [], ticks.read())));
+    answer && download(ofFirm(`to-buy-${answer.inputs.way}.csv`, firmName()), 'text/csv', table(answer.items ?? [], ticks.read(), firmName())));
 
   /** Show what lies on the device now, whichever page put it there. */
   function show() {

@@ -13,7 +13,7 @@ import shutil
 import subprocess
 import sys
 import time
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from pathlib import Path
 
@@ -24,7 +24,7 @@ from handbook.content.faults import ContentFaults
 from handbook.engines import language, packing
 from handbook.evidence import decisions
 from handbook.firm import declared, edition
-from handbook.host import compress, offline
+from handbook.host import compress, offline, preview, published, stamp
 from handbook.lint import checks, hazards, review, whole
 from handbook.make import blocks, pages, search, sheets, skin
 
@@ -33,6 +33,10 @@ DOCS = ROOT / "docs"
 BUILD = ROOT / "build"
 FINISHED = BUILD / "docs"
 CACHE = BUILD / "cache"
+TOLD = BUILD / "told.json"  # what the template was last told, for a page that is made alone
+WORK = (
+    ".lidbook"  # beside a firm.yml: its laid-out copy of the book, what is kept between builds, the schema for editors
+)
 # The style sheets of the book, joined to one in this order: what stands later wins.
 STYLES = (
     "paper", "navigation", "cover", "screen", "hazards", "forms", "rooms", "answers", "guide", "ladder", "search", "drawings", "steps", "live", "folds", "beside", "jobs", "print", "handed",
@@ -50,9 +54,10 @@ def read_all() -> list[reading.Page]:
     checks.check_pages(found, DOCS, set(pages.GENERATED))
     faults = [fault for page in found for fault in page.faults] + decisions.faults()
     if not faults:  # the pages that nobody writes are made from good ones only
-        faults = whole.check_book(found, DOCS, pages.made(found), ROOT / "mkdocs.yml", ROOT) + whole.unused_sources(
-            found, ROOT
-        )
+        faults = whole.check_book(found, DOCS, pages.made(found), ROOT / "mkdocs.yml", ROOT)
+        faults += (
+            [] if told_of_firm() else whole.unused_sources(found, ROOT)
+        )  # an edition may lack the page that cites one
         for page in found:
             page.finished = blocks.finished(page)
             hazards.check_finished(page, page.finished)
@@ -67,12 +72,7 @@ def write_finished(found: list[reading.Page]) -> list[str]:
     shutil.rmtree(FINISHED, ignore_errors=True)
     written = {}
     for page in found:
-        head = page.head
-        assert head is not None  # a page without a head is a fault
-        meta = json.dumps(head.model_dump(mode="json"), ensure_ascii=False)  # JSON is YAML, with every mark escaped
-        written[page.path.relative_to(DOCS).as_posix()] = f"---\n{meta}\n---\n\n" + (
-            page.finished or blocks.finished(page)
-        )
+        written[page.path.relative_to(DOCS).as_posix()] = headed(page)
     written |= pages.made(found)
     for path, text in written.items():
         target = FINISHED / path
@@ -82,6 +82,13 @@ def write_finished(found: list[reading.Page]) -> list[str]:
     shutil.copy(DOCS / "job.schema.json", FINISHED)
     (FINISHED / declared.SCHEMA).write_text(declared.schema(), encoding="utf-8")
     return sorted(written)
+
+
+def headed(page: reading.Page) -> str:
+    """Return the finished Markdown of a page under its head."""
+    assert page.head is not None  # a page without a head is a fault
+    meta = json.dumps(page.head.model_dump(mode="json"), ensure_ascii=False)  # JSON is YAML, with every mark escaped
+    return f"---\n{meta}\n---\n\n" + (page.finished or blocks.finished(page))
 
 
 def copy_assets(chosen: str) -> str:
@@ -97,14 +104,26 @@ def copy_assets(chosen: str) -> str:
     return folder + "/"
 
 
-def make_site(packed: packing.Engines, assets: str, chosen: str) -> None:
-    """Let MkDocs turn the finished Markdown into HTML, in the chosen skin."""
-    extra = {"engines": dataclasses.asdict(packed), "assets": assets, "firm": told_of_firm()}
-    mkdocs_build(skin.config(ROOT, extra, chosen))
+def make_site(told: Mapping[str, object], chosen: str, *, dirty: bool = False) -> str:
+    """Let MkDocs turn the finished Markdown into HTML in the chosen skin, all of it or what changed since the last time; return the
+    address that the site will stand at, '' where nobody said."""
+    config = skin.config(ROOT, told, chosen)
+    config.strict = config.strict and not dirty  # a build of one page is warned of, and no fault
+    mkdocs_build(config, dirty=dirty)
     skin.settle(SITE, chosen)
-    sitemap = SITE / "sitemap.xml"  # names no address that we know, so it says nothing
-    for leftover in (sitemap, SITE / "sitemap.xml.gz"):
-        leftover.unlink(missing_ok=True)
+    for leftover in ("sitemap.xml", "sitemap.xml.gz"):  # of every page, with the day of the build
+        (SITE / leftover).unlink(missing_ok=True)
+    address = config.site_url or ""
+    if address:
+        style = (DOCS / "styles" / f"{STYLES[0]}.css").read_text(encoding="utf-8")
+        preview.write(SITE, config.site_name, config.site_description or "", address, style)
+    return address
+
+
+def told_of_site() -> tuple[dict[str, object], str]:
+    """Return what the templates were last told, and the skin."""
+    told, chosen = json.loads(TOLD.read_text(encoding="utf-8"))
+    return told, chosen
 
 
 def told_of_firm() -> dict[str, object] | None:
@@ -121,25 +140,21 @@ def expected_html(path: str) -> Path:
 
 
 def main(arguments: list[str]) -> int:
+    """Build the book that this lies in; `handbook.command` builds editions of it."""
     parser = argparse.ArgumentParser(prog="handbook.build")
     parser.add_argument("--language", type=Path, help="a file of texts by their keys, in JSON or TOML")
-    parser.add_argument("--firm", type=Path, help="the file that makes the book a firm's")
-    parser.add_argument("--skin", choices=skin.CONFIGS, help="own, or material: under the theme mkdocs-material")
-    parser.add_argument("--site", type=Path, default=SITE, help="the folder that a firm's edition is left in")
+    parser.add_argument(
+        "--skin", choices=skin.CONFIGS, default=skin.OWN, help="material: under the theme mkdocs-material"
+    )
     options = parser.parse_args(arguments)
-    if options.firm:
-        language = ("--language", str(options.language.resolve())) if options.language else ()
-        told = ("--skin", options.skin) if options.skin else ()
-        return build_firm(options.firm, options.site, BUILD / "firm", *language, *told)
-    chosen = options.skin or skin.OWN
-    return build(chosen) if options.language is None else build_in(options.language, chosen)
+    return build(options.skin) if options.language is None else build_in(options.language, options.skin)
 
 
-def build_firm(file: Path, site: Path, folder: Path, *arguments: str) -> int:
-    """Build the edition of the firm of `file` in a copy of the book at `folder`, and leave it in `site`."""
+def build_firm(file: Path, site: Path | None, folder: Path, *arguments: str, cache: Path = CACHE) -> int:
+    """Build the edition of the firm of `file` in a copy of the book at `folder`, and leave it in `site`, else in the copy."""
     try:
         firm = edition.read_firm(file.resolve(), file.as_posix(), DOCS, set(pages.GENERATED))
-        edition.lay_out(firm, ROOT, folder)
+        edition.lay_out(firm, ROOT, folder, cache)
         told = ("--skin", firm.says.skin, *arguments)  # the last word counts
         status = edition.run("handbook.build", firm, folder, *told)
         if status:
@@ -149,19 +164,20 @@ def build_firm(file: Path, site: Path, folder: Path, *arguments: str) -> int:
         print(faults)
         print(f"{len(faults.faults)} faults; nothing was built.")
         return 1
-    shutil.rmtree(site, ignore_errors=True)
-    shutil.move(folder / "site", site)
+    if site:
+        shutil.rmtree(site, ignore_errors=True)
+        shutil.move(folder / "site", site)
     return 0
 
 
-def check_firm(file: Path, folder: Path) -> int:
+def check_firm(file: Path, folder: Path, cache: Path = CACHE) -> int:
     """Look at the file of a firm, and at its edition as the book is looked at."""
     try:
         firm = edition.read_firm(file.resolve(), file.as_posix(), DOCS, set(pages.GENERATED))
     except ContentFaults as faults:
         print(faults)
         return 1
-    edition.lay_out(firm, ROOT, folder)
+    edition.lay_out(firm, ROOT, folder, cache)
     return edition.run("handbook.check", firm, folder)
 
 
@@ -190,9 +206,13 @@ def build(chosen: str = skin.OWN) -> int:
         with _told("packing the engines (the first time takes a minute)"):
             packed = packing.pack(FINISHED, CACHE)
         with _told("making HTML"):
-            make_site(packed, copy_assets(chosen), chosen)
-        with _told("making it work offline"):
-            offline.write_headers(SITE)
+            told = {
+                "engines": dataclasses.asdict(packed), "assets": copy_assets(chosen), "firm": told_of_firm(), "edition": stamp.edition(ROOT),
+            }  # fmt: skip
+            TOLD.write_text(json.dumps([told, chosen]), encoding="utf-8")
+            address = make_site(told, chosen)
+        with _told("making it known, and work offline"):
+            published.publish(SITE, address)
             offline.write_worker(SITE, DOCS / "theme" / "sw.js")
         with _told("compressing"):
             compress.compress_site(SITE, CACHE)

@@ -1,20 +1,11 @@
-"""`python -m handbook.check`: every fault of the content at once, without building anything; `--firm FILE` looks at that firm's edition."""
+"""`python -m handbook.check`: every fault of the content at once, without building anything."""
 
-import argparse
 import sys
-from pathlib import Path
 
 from handbook import build
 from handbook.content.faults import ContentFaults
 from handbook.engines import lower, packing
 from handbook.lint import texts
-
-
-def main(arguments: list[str]) -> int:
-    parser = argparse.ArgumentParser(prog="handbook.check")
-    parser.add_argument("--firm", type=Path, help="the file that makes the book a firm's")
-    firm = parser.parse_args(arguments).firm
-    return build.check_firm(firm, build.BUILD / "firm") if firm else check()
 
 
 def check() -> int:
@@ -31,4 +22,4 @@ def check() -> int:
 
 
 if __name__ == "__main__":
-    sys.exit(main(sys.argv[1:]))
+    sys.exit(check())

@@ -1,21 +1,13 @@
 """Serves site/ on this machine the way a good static host does: compressed files, right types, any sub-path."""
 
-import argparse
 import http.server
-import re
-import sys
+from itertools import takewhile
 from pathlib import Path
 from urllib.parse import unquote, urlsplit
 
+from handbook.host.headers import PACKED, TYPES, kept_for
+
 SITE = Path(__file__).resolve().parents[2] / "site"
-TYPES = {
-    ".html": "text/html; charset=utf-8", ".css": "text/css; charset=utf-8", ".mjs": "text/javascript; charset=utf-8",
-    ".js": "text/javascript; charset=utf-8", ".json": "application/json", ".svg": "image/svg+xml",
-    ".wasm": "application/wasm", ".webmanifest": "application/manifest+json", ".zip": "application/zip",
-    ".whl": "application/zip", ".png": "image/png", ".xml": "application/xml",
-}  # fmt: skip
-NAMED_BY_CONTENT = re.compile(r"-[0-9a-f]{12}[/.]")
-PACKED = (("br", ".br"), ("gzip", ".gz"))
 TRIES = 20  # ports looked at after the one asked for
 
 
@@ -64,9 +56,7 @@ class Handler(http.server.BaseHTTPRequestHandler):
         self.send_header("Vary", "Accept-Encoding")
         for name, value in self.headers_of_site:
             self.send_header(name, value)
-        # What stands in a folder named by its content never changes; all else, and a fault, is asked for anew.
-        forever = status == 200 and NAMED_BY_CONTENT.search(self.path)
-        self.send_header("Cache-Control", "max-age=31536000, immutable" if forever else "no-cache")
+        self.send_header("Cache-Control", kept_for(self.path if status == 200 else ""))
         if encoding:
             self.send_header("Content-Encoding", encoding)
         self.end_headers()
@@ -88,10 +78,12 @@ def base_path(base: str) -> str:
     return "/" + base.strip("/") + "/" if base.strip("/") else "/"
 
 
-def open_server(port: int, base: str, site: Path = SITE) -> http.server.ThreadingHTTPServer:
+def open_server(
+    port: int, base: str, site: Path = SITE, kind: type[Handler] = Handler
+) -> http.server.ThreadingHTTPServer:
     """Return a server on `port`, or on the next free one; port 0 takes any."""
     base = base_path(base)
-    handler = type("SiteHandler", (Handler,), {"base": base, "site": site, "headers_of_site": _headers(site)})
+    handler = type("SiteHandler", (kind,), {"base": base, "site": site, "headers_of_site": _headers(site)})
     for candidate in [port] if port == 0 else range(port, port + TRIES):
         try:
             return http.server.ThreadingHTTPServer(("127.0.0.1", candidate), handler)
@@ -105,24 +97,18 @@ def _headers(site: Path) -> tuple[tuple[str, str], ...]:
     if not (site / "_headers").exists():
         return ()
     lines = (site / "_headers").read_text(encoding="utf-8").splitlines()
-    pairs = [line.strip().partition(": ") for line in lines if line.startswith("  ")]
+    of_all = takewhile(lambda line: line.startswith("  "), lines[1:])  # the first rule is that of every file
+    pairs = [line.strip().partition(": ") for line in of_all]
     return tuple((name, value) for name, _, value in pairs)
 
 
-def main() -> int:
-    parser = argparse.ArgumentParser(description="Serve the built handbook on this machine.")
-    parser.add_argument("--port", type=int, default=8000)
-    parser.add_argument("--base", default="/")
-    options = parser.parse_args()
+def serve(port: int, base: str, site: Path = SITE) -> int:
+    """Serve `site` until it is stopped."""
     try:
-        server = open_server(options.port, options.base)
+        server = open_server(port, base, site)
     except OSError as error:
-        print(f"The handbook could not be served: {error}. Give another port with --port 9000.")
-        return 2
-    print(
-        f"the handbook is at http://127.0.0.1:{server.server_port}{base_path(options.base)}  (stop with Ctrl-C)",
-        flush=True,
-    )
+        return refused(error)
+    say_where(server, base)
     try:
         server.serve_forever()
     except KeyboardInterrupt:
@@ -130,5 +116,11 @@ def main() -> int:
     return 0
 
 
-if __name__ == "__main__":
-    sys.exit(main())
+def refused(error: OSError) -> int:
+    print(f"The handbook could not be served: {error}. Give another port with --port 9000.")
+    return 2
+
+
+def say_where(server: http.server.ThreadingHTTPServer, base: str) -> None:
+    address = f"http://127.0.0.1:{server.server_port}{base_path(base)}"
+    print(f"the handbook is at {address}  (stop with Ctrl-C)", flush=True)

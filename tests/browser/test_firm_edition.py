@@ -1,5 +1,7 @@
 """A firm's edition in a browser: its figures stand as its own, a typed one wins, prices show their day, and its name stays text."""
 
+import csv
+import io
 import json
 import shutil
 import threading
@@ -10,6 +12,7 @@ from playwright.sync_api import expect
 
 from conftest import BASE, until, watch
 from handbook import build, serve
+from handbook.site_check import looks, places
 
 pytestmark = [pytest.mark.browser, pytest.mark.slow]
 
@@ -18,8 +21,8 @@ ROOMS = "rooms=Living:+20'+x+14'"
 
 
 @pytest.fixture(scope="module")
-def edition(tmp_path_factory):
-    """The sample firm under a name that is hard to print, built once; its calculators are the book's, and so packed already."""
+def built(tmp_path_factory):
+    """The folder of the sample firm under a name that is hard to print, built once; its calculators are the book's, and so packed already."""
     folder = tmp_path_factory.mktemp("firm")
     shutil.copytree(build.DOCS / "firm", folder / "firm")
     told = yaml.load((folder / "firm" / "firm.yml").read_text(encoding="utf-8"), Loader=yaml.BaseLoader)
@@ -27,7 +30,12 @@ def edition(tmp_path_factory):
     del told["cautions"], told["local_rules"]
     (folder / "firm" / "firm.yml").write_text(yaml.safe_dump(told, allow_unicode=True), encoding="utf-8")
     assert build.build_firm(folder / "firm" / "firm.yml", folder / "site", folder / "edition") == 0
-    server = serve.open_server(0, BASE, folder / "site")
+    return folder / "site"
+
+
+@pytest.fixture(scope="module")
+def edition(built):
+    server = serve.open_server(0, BASE, built)
     threading.Thread(target=server.serve_forever, daemon=True).start()
     yield f"http://127.0.0.1:{server.server_port}{BASE}"
     server.shutdown()
@@ -161,3 +169,54 @@ def test_the_firms_pages_stand_in_their_places(page, edition):
     expect(page.locator("#inspect-agreed")).to_contain_text("You would sign it.")
     shown = page.evaluate("fetch('../../firm.schema.json').then((one) => one.text())")
     assert "business" in json.loads(shown)["properties"]
+
+
+ADDRESS = "https://ceilings.example/handbook/"
+
+
+def test_with_its_address_the_edition_is_found_and_shown(page, edition, built):
+    """The sample tells its address: each page names itself there, the lists name it, and a browser complains of nothing."""
+    page.goto(edition + "methods/wet-scrape/")
+    own = ADDRESS + "methods/wet-scrape/"
+    expect(page.locator("link[rel=canonical]")).to_have_attribute("href", own)
+    for name, told in (("url", own), ("title", "Wet scrape"), ("site_name", NAME), ("image", ADDRESS + "preview.png")):
+        expect(page.locator(f"meta[property='og:{name}']")).to_have_attribute("content", told)
+    assert (built / "preview.png").read_bytes().startswith(b"\x89PNG")
+    assert "preview.png" not in (built / "sw.js").read_text(encoding="utf-8"), "no visitor fetches it"
+    listed = (built / "sitemap.xml").read_text(encoding="utf-8")
+    assert f"<loc>{own}</loc>" in listed and f"<loc>{ADDRESS}our-crew/" not in listed and "/to/" not in listed
+    assert f"<loc>{ADDRESS}own/our-crew/</loc>" in listed
+    assert not (built / "robots.txt").exists()
+    assert 'href="/handbook/"' in (built / "404.html").read_text(encoding="utf-8")
+    assert "ErrorDocument 404 /handbook/404.html" in (built / ".htaccess").read_text(encoding="utf-8")
+
+
+def test_the_edition_has_no_fault_where_it_is_published(edition, built):
+    assert looks.look(places.Folder(built)) == []
+    found = looks.look(places.Address(edition))
+    assert {one.code for one in found} == {"LINK", "ADDRESS"} and all(
+        one.is_note for one in found
+    )  # it stands elsewhere yet
+
+
+def test_files_that_go_out_say_whose_they_are(page, edition):
+    def saved(button):
+        with page.expect_download() as made:
+            page.get_by_role("button", name=button).click()
+        return made.value.suggested_filename, made.value.path().read_text(encoding="utf-8")
+
+    page.goto(f"{edition}work-out/plan/#plan?way=wet-scrape&{ROOMS}&start_day=2027-03-08")
+    name, text = saved("Save the days for a calendar")
+    assert name == "example-b-ceilings-b-sohne-days-wet-scrape.ics"
+    assert f"X-WR-CALNAME:{NAME}: wet-scrape" in text.replace("\r\n ", "")
+    assert all(
+        row.endswith(f"({NAME})") for row in text.replace("\r\n ", "").split("\r\n") if row.startswith("SUMMARY")
+    )
+    page.goto(f"{edition}work-out/shopping/#shopping?way=wet-scrape&{ROOMS}")
+    name, text = saved("Save the list for a table (CSV)")
+    assert name == "example-b-ceilings-b-sohne-to-buy-wet-scrape.csv"
+    head, *rows = csv.reader(io.StringIO(text, newline=""), strict=True)
+    assert head[-1] == "List of" and rows and all(row[-1] == NAME for row in rows)
+    page.goto(f"{edition}my-job/")
+    name, _ = saved("Save as a file")
+    assert name.startswith("example-b-ceilings-b-sohne-") and name.endswith(".json")

@@ -240,10 +240,20 @@ def test_numbers_and_sizes_of_plan_and_cut_list_agree_and_the_pieces_cover_the_r
 def test_a_plan_is_parted_and_not_shrunk():
     """A large room comes in parts; each part is drawn larger than the whole would be."""
     answer, _ = catalogue.work_out("board", {"rooms": "Hall: 60' x 30'", "rated_ceiling": "no"})
-    parts = plan._parts(answer.drawing)
+    parts, left_off = plan._parts(answer.drawing)
+    assert left_off == 0
     whole = plan.Part(answer.drawing, list(answer.drawing.blocks))
     assert len(parts) > 1
     assert all(one.top * whole.bottom > whole.top * one.bottom for one in parts)
+
+
+def test_a_plan_with_more_parts_than_are_drawn_says_how_many_pieces_are_not():
+    answer, _ = catalogue.work_out("board", {"rooms": "Hall: 200' x 200'", "rated_ceiling": "no"})
+    drawn = plan.drawings(answer.drawing, "hall")
+    assert len(drawn) == plan.MOST_PARTS
+    told = re.search(r"(\d[\d,]*) pieces more stand in the cut list alone", drawn[-1][2])
+    seen = {one for svg, _, _ in drawn for one in re.findall(r"No\. (\d+) ", re.search(r"<desc.*?</desc>", svg)[0])}
+    assert int(told[1].replace(",", "")) + len(seen) == len(answer.drawing.blocks)
 
 
 @pytest.mark.parametrize("seed", SEEDS)

@@ -1,14 +1,17 @@
-"""Random questions made from the declarations: good, at the edge, and bad; the same ones every time."""
+"""Random questions made from the declarations: good, at the edge, and bad; the same ones as long as the calculators are the same."""
 
+import functools
+import hashlib
 import json
 import random
 from fractions import Fraction
+from pathlib import Path
 
+import calc
 from calc import catalogue
 from calc.core.fields import Field
 from calc.numbers import measure
 
-SEED = 20261125
 JUNK = (
     "", " ", "x", "1/0", "-1", "−3", "14' 13\"", "nan", "1e3", "9" * 25, "½", "7,5", "1,000", "é", "″", "<b>&\"'", "\t1\u00a0",
     "٣", "1 2 3", "14-", "0x10", "🏠", "\\", "3 4/3", "١/٢",
@@ -16,9 +19,18 @@ JUNK = (
 
 
 def questions(calculator: catalogue.Calculator, count: int) -> list[dict[str, str]]:
-    """Return `count` sets of inputs for one calculator, seeded by its name."""
-    chance = random.Random(f"{SEED} {calculator.name}")
+    """Return `count` sets of inputs for one calculator, seeded by its name and by what stands in `calc`."""
+    chance = random.Random(f"{_edition()} {calculator.name}")
     return [_one(calculator, chance) for _ in range(count)]
+
+
+@functools.cache
+def _edition() -> str:
+    """Return a text that changes with every byte of the calculators, so that each change of them is asked other questions."""
+    held = hashlib.sha256()
+    for path in sorted(Path(calc.__file__).parent.rglob("*.py")):
+        held.update(path.read_bytes())
+    return held.hexdigest()
 
 
 def _one(calculator: catalogue.Calculator, chance: random.Random) -> dict[str, str]:

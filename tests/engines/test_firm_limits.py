@@ -23,7 +23,9 @@ WHERE = [
 ]
 ASKED = {
     "samples": [{"area_sqft": area, "texture_depth_in": "1/4", **one} for one in WHERE for area in ("9.99", "10", "160")],
-    "decision": [{"asbestos_result": result, "result_rooms": "this", **one} for one in WHERE for result in ("found", "trace", "none", "unknown")],
+    "decision": [{"asbestos_result": result, "result_rooms": "this", **one} for one in WHERE for result in ("found", "trace", "none", "unknown")]
+    + [{"paint_test": test, "built": built, **one} for one in WHERE[::3] for test in ("lead", "unknown") for built in ("before-1978", "later")],
+    "lead": [{"disturbed_sqft": area, "year_built": "1964", "place": one["place"]} for one in WHERE[::3] for area in ("2", "2.01", "7")],
 }  # fmt: skip
 
 
@@ -50,6 +52,14 @@ def test_the_limit_is_reached_at_its_amount_and_not_below(answers):
         own = [one["state"] for one in json.loads(text)["answer"]["items"] if one["name"].startswith("Example County")]
         here = given["place"].lower().startswith("example") and given["building"] != "other"
         assert own == ([] if not here else ["not reached" if given["area_sqft"] == "9.99" else "reached"])
+    for given, text in zip(ASKED["lead"], answers["lead"], strict=True):
+        own = [
+            (one["state"], one["review_by"])
+            for one in json.loads(text)["answer"]["items"]
+            if one["name"] == "Example County"
+        ]
+        here = given["place"].lower().startswith("example")
+        assert own == ([("not reached" if given["disturbed_sqft"] == "2" else "applies", "2027-05-01")] if here else [])
     told = [
         given["place"]
         for given, text in zip(ASKED["decision"], answers["decision"], strict=True)

@@ -59,6 +59,7 @@ CASES = [
     (WAY + STOP + steps("- id: one", "  do: Sand the coat."), "docs/try.md:15:7: HAZARD “sand” needs the caution dust-silica"),
     (WAY + STOP + steps("- id: one", "  do: Climb the ladder."), "HAZARD “climb” needs the caution fall-ladder"),
     (HEAD + "This ceiling is safe.\n", "docs/try.md:8:14: WORD “is safe” is never printed"),
+    (HEAD + "Look <script>here</script>.\n", "docs/try.md:8:6: MARKUP HTML beyond"),
     (HEAD + "You are exempt.\n", "docs/try.md:8:9: WORD “exempt”"),
     (HEAD + "See [there](there.md).\n", "docs/try.md:8:13: LINK there.md leads nowhere"),
     (HEAD + "See [out](../../etc/passwd).\n", "LINK"),

@@ -40,7 +40,7 @@ OUTSIDE = {
     "calc/evidence/limits.py": 21,
     "calc/finish/taping.py": 1,
     "calc/hazards/lead.py": 37,
-    "calc/hazards/samples.py": 44,
+    "calc/hazards/samples.py": 42,
     "calc/job/prices.py": 3,
     "calc/numbers/measure.py": 38,
     "calc/numbers/units.py": 30,

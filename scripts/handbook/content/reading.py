@@ -19,6 +19,7 @@ from handbook.content.live import LiveFigure
 FENCE = re.compile(r"^```([A-Za-z][\w-]*)\s*$")
 WAIT = re.compile(r"^(\d+)(?: to (\d+))? (min|h)$")
 LIVE_WAIT = re.compile(r"^(\{[a-z]+\.[a-z_]+\})(?: to (\{[a-z]+\.[a-z_]+\}))?$")
+STANDS_FOR = re.compile(r"[&*]\w")
 STEP_ID = Annotated[str, Field(pattern=r"^[a-z][a-z0-9]*(-[a-z0-9]+)*$")]
 
 
@@ -111,6 +112,12 @@ class Asked(Strict):
     of: Literal["every form"]
 
 
+class OfEdition(Strict):
+    """The published limits that this edition adds for its own places."""
+
+    of: Literal["this edition"]
+
+
 class Door(Strict):
     """A way into the book from its cover; `to` is a page from the root, `last` leads to the way last opened where one is known."""
 
@@ -145,6 +152,7 @@ BLOCKS: dict[str, type[BaseModel]] = {
     "terms": Terms,
     "sources": SourceIds,
     "asked": Asked,
+    "limits": OfEdition,
     "doors": Doors,
     "ways": CoverWays,
 }
@@ -235,6 +243,14 @@ def _read_block(page: Page, kind: str, text: str, fence_line: int, is_open: bool
 def _checked(page: Page, block: Block, model: type[BaseModel]) -> Any:
     """Return the YAML of `block` as `model`, or None with its faults told."""
     try:
+        for event in yaml.parse(block.text, Loader=yaml.SafeLoader) if STANDS_FOR.search(block.text) else ():
+            mark = event.start_mark
+            if mark and (isinstance(event, yaml.AliasEvent) or getattr(event, "anchor", None)):
+                place = mark.line + block.line, mark.column + 1
+                page.fault(
+                    *place, "YAML", "a value that stands for another (&, *) is not taken. Write it out, or in quotes"
+                )
+                return None
         node = yaml.compose(block.text, Loader=yaml.SafeLoader)
         if node is None:
             page.fault(block.line, 1, "YAML", "the block is empty")

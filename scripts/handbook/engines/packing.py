@@ -28,6 +28,15 @@ CALC = Path(calc.__file__).resolve().parent  # in English as it stands here, els
 MODULES = ROOT / "scripts" / "node_modules"
 SMALL = MODULES / "@micropython" / "micropython-webassembly-pyscript"
 FULL = MODULES / "pyodide"
+CALC_PROJECT = """[project]
+name = "lidbook-calc"
+version = "0"
+[build-system]
+requires = ["hatchling"]
+build-backend = "hatchling.build"
+[tool.hatch.build.targets.wheel]
+packages = ["calc"]
+"""
 SMALL_FILES = ("micropython.mjs", "micropython.wasm")
 
 
@@ -131,7 +140,7 @@ def _bundle(entries: list[tuple[str, bytes]]) -> bytes:
 def _packed_full(cache: Path, questions: str) -> Path:
     """Trim the full engine, or find it trimmed already for the same calculators and the same stock engine."""
     sources = sorted(CALC.rglob("*.py"))
-    key = digest(*sources, FULL / "package.json", ROOT / "scripts" / "pack_full.mjs", ROOT / "pyproject.toml")
+    key = digest(*sources, FULL / "package.json", ROOT / "scripts" / "pack_full.mjs", Path(__file__))
     out = cache / f"full-{key}"
     if (out / "pyodide-lock.json").exists():
         return out
@@ -158,14 +167,17 @@ def _packed_full(cache: Path, questions: str) -> Path:
 
 
 def calc_wheel(source: Path, folder: Path) -> Path:
-    """Build the calculators in the folder `source` as a pure wheel in `folder`.
+    """Build the calculators in the folder `source` as a pure wheel of their own in `folder`.
 
     `pyodide build` would do the same, but it first downloads a cross-build environment, which a build without a
     network cannot; a package without compiled parts needs none, so the project's own wheel builder makes it.
     """
+    held = folder / "source"
+    shutil.copytree(source, held / "calc", ignore=shutil.ignore_patterns("__pycache__"))
+    (held / "pyproject.toml").write_text(CALC_PROJECT, encoding="utf-8")
     script = "import sys\nfrom hatchling.build import build_wheel\nprint(build_wheel(sys.argv[1]))"
     done = subprocess.run(
-        [sys.executable, "-c", script, str(folder)], cwd=source.parent, capture_output=True, text=True, check=True
+        [sys.executable, "-c", script, str(folder)], cwd=held, capture_output=True, text=True, check=True
     )
     wheel = folder / done.stdout.split()[-1]
     with zipfile.ZipFile(wheel) as archive:

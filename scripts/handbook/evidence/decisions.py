@@ -14,7 +14,7 @@ from urllib.parse import quote
 from calc import catalogue
 from calc.decision import hazard_rules, questions, work_rules
 from calc.decision.rules import EFFECTS, RULES, DecisionRule
-from calc.evidence import cautions, sources
+from calc.evidence import cautions, local, sources
 from calc.render.escape import escaped
 from calc.render.html import number_of
 from handbook.content.faults import ContentFault, relative
@@ -125,10 +125,12 @@ def _never(rule: DecisionRule, known: dict[str, dict[str, str]], rules: tuple[De
 
 
 def to_review(today: datetime.date) -> list[str]:
-    """Return a line for each rule whose review date has passed; it warns and stops nothing."""
+    """Return a line for each rule whose review date has passed; it warns and stops nothing. A rule that an edition adds for a place
+    stands on a limit of that place, and is told with it."""
     found = []
+    of_places = [row[4] for row in local.RULES]
     for rule in RULES:
-        if datetime.date.fromisoformat(rule.review_by) < today:
+        if rule.source not in of_places and datetime.date.fromisoformat(rule.review_by) < today:
             shown, line = place(rule)
             found.append(
                 f"{shown}:{line}:5: REVIEW the rule {rule.id} was due for another look at its source on {rule.review_by}"

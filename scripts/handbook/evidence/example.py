@@ -8,6 +8,7 @@ from functools import cache
 from calc import catalogue
 from calc.core.answer import Answer
 from calc.numbers import words
+from handbook.evidence import metric
 
 # Made up, all of it.
 FACTS = {
@@ -34,7 +35,7 @@ def inputs_of(name: str) -> tuple[tuple[str, str], ...]:
             given[field.name] = _fed(field.fed_by)
         elif field.name in own and field.name not in GIVEN_BY_ROOMS:
             given[field.name] = own[field.name]
-    return tuple(given.items())
+    return _for_readers(name, given)
 
 
 @cache
@@ -47,7 +48,7 @@ def answer_of(name: str) -> Answer:
 
 def given_on_page(name: str, own: dict[str, str] | None) -> tuple[tuple[str, str], ...]:
     """Return the inputs of the example on a page that gives its `own` for the calculator of that name, before the book's."""
-    return tuple({**dict(inputs_of(name)), **(own or {})}.items())
+    return _for_readers(name, {**dict(inputs_of(name)), **(own or {})})
 
 
 def of_page(name: str, own: dict[str, str] | None) -> Answer:
@@ -55,6 +56,16 @@ def of_page(name: str, own: dict[str, str] | None) -> Answer:
     answer, faults = catalogue.work_out(name, dict(given_on_page(name, own)))
     assert answer is not None, faults
     return answer
+
+
+def _for_readers(name: str, given: dict[str, str]) -> tuple[tuple[str, str], ...]:
+    """The inputs in the units of this edition's readers."""
+    calculator = catalogue.find(name)
+    if calculator is None or not metric.METRIC:
+        return tuple(given.items())
+    declared = {one.name: one for one in calculator.fields}
+    told = {one: metric.example_of(declared[one], text) if one in declared else text for one, text in given.items()}
+    return tuple({**told, **({"show_in": "metric"} if "show_in" in declared else {})}.items())
 
 
 def _fed(by: str) -> str:

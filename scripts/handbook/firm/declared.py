@@ -6,6 +6,7 @@ written, so 65.50 stays 65.50.
 
 import datetime
 import json
+import re
 import unicodedata
 from typing import Annotated, Any, Literal
 
@@ -30,6 +31,11 @@ PRICED = (*[one.id for one in MATERIALS], *FEES)
 SECTIONS = ("Prepare", "Finish", "After", "Reference")
 PAGE_NAME = r"^[a-z][a-z0-9]*(-[a-z0-9]+)*\.md$"
 ID = r"^[a-z][a-z0-9]*(-[a-z0-9]+)*$"
+ADDRESS = r"^https://([a-z0-9-]+\.)+[a-z][a-z0-9-]*(:[0-9]{2,5})?(/[A-Za-z0-9_~-][A-Za-z0-9._~-]*)*/?$"
+ADDRESS_ODD = (
+    (r"^(?!https://)", "it does not begin with https://"), (r"[?#]", "it has a query or a part of a page (? or #)"), ("@", "it holds a name or a password (@)"),
+    (r"\.html?/?$", "it names a file, and not the folder"), (r"-[0-9a-f]{12}([/.]|$)", "its folder is named like those that never change"),
+)  # fmt: skip
 # Marks that turn the direction of what stands after them: they let a line read otherwise than it is written.
 TURNING = "\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069"
 
@@ -66,6 +72,20 @@ def _not_ahead(day: datetime.date) -> datetime.date:
     return day
 
 
+def _address(text: Any) -> Any:
+    """Where a site stands, without anything that belongs to a visit, a person or a file."""
+    if not isinstance(text, str):
+        return text
+    for odd, why in ADDRESS_ODD:
+        if re.search(odd, text):
+            raise ValueError(why)
+    return text
+
+
+def _ended(text: str) -> str:
+    return text if text.endswith("/") else text + "/"
+
+
 Name = Annotated[str, Field(min_length=1, max_length=60), AfterValidator(_one_line)]
 Line = Annotated[str, Field(min_length=1, max_length=80), AfterValidator(_one_line)]
 Sentence = Annotated[str, Field(min_length=10, max_length=160), AfterValidator(_one_line)]
@@ -81,6 +101,7 @@ Where = Annotated[
 ]
 Color = Annotated[str, Field(pattern=r"^#[0-9a-fA-F]{6}$")]
 File = Annotated[str, Field(pattern=r"^[A-Za-z0-9_-][A-Za-z0-9._-]*(/[A-Za-z0-9_-][A-Za-z0-9._-]*)*$", max_length=120)]
+Address = Annotated[str, Field(pattern=ADDRESS, max_length=200), BeforeValidator(_address), AfterValidator(_ended)]
 OwnPage = Annotated[str, Field(pattern=r"^([a-z0-9-]+/)*[a-z][a-z0-9]*(-[a-z0-9]+)*\.md$", max_length=120)]
 ORIGIN = f"1 to {LONGEST_WHERE} letters, a letter first, without a comma or a semicolon."
 A_DAY = "A day as year, month, day, none that lies ahead."
@@ -180,16 +201,22 @@ class OwnCaution(Declared):
 
 
 class LocalRule(Declared):
-    """One printed limit of a place, on asbestos. It joins the book's in every form that asks for the place."""
+    """One printed limit of a place, on asbestos or on lead paint. It joins the book's in every form that asks for the place."""
 
     id: Annotated[str, Field(pattern=ID, max_length=40)] = _key(
         "A name of your own in small letters, digits and -.", "example-county-area"
     )
     place: Name = _key("The place as people read it, 1 to 60 letters.", "Example County")
     also: list[Name] = _key("What people type for it too.", "[example co]", default=[])
-    building: Literal["house", "other", "any"] = _key("house (up to four homes), other, or any.", "house")
-    limit: Written = _key("A number above 0, plain or as a fraction.", "32")
-    unit: Literal["sqft", "cuft"] = _key("sqft or cuft.", "sqft")
+    topic: Literal["asbestos", "lead"] = _key("asbestos or lead.", "lead", default="asbestos")
+    building: Literal["house", "other", "any"] = _key(
+        "house (up to four homes), other, or any. A limit on lead holds for any.", "any", default="any"
+    )
+    limit: Written = _key(
+        "A number, plain or as a fraction; 0 where any work counts. Of lead it is the paint disturbed in one room.",
+        "32",
+    )
+    unit: Literal["sqft", "cuft"] = _key("sqft or cuft; of lead sqft.", "sqft")
     reached: Literal["at", "above"] = _key("at, where the limit itself counts, or above.", "at")
     says: Sentence = _key(
         "The limit in words, 10 to 160 letters, without a full stop.", "Example County's trigger is 32 sq ft"
@@ -215,6 +242,9 @@ class FirmFile(Declared):
         "own, or material: the book under mkdocs-material, for a site that stands on that theme.", "material", default="own"
     )  # fmt: skip
     units: Literal["customary", "metric"] = _key("customary or metric.", "customary", default="customary")
+    address: Address | None = _key(
+        "The https address that your edition will stand at: small letters for the domain, then folders if any.", "https://ceilings.example/handbook/", default=None
+    )  # fmt: skip
     rates: dict[RateName, Rate] = _key(
         "rate_per_hour.", "{rate_per_hour: {amount: 65, date: 2026-11-01, from: our list}}", default={}
     )

@@ -18,14 +18,15 @@ import yaml
 
 from handbook.content.faults import ContentFaults
 from handbook.content.reading import read_page
+from handbook.engines import packing
 from handbook.firm import colors, figures, kept, local, mark, own_pages
 from handbook.firm.declared import FirmFile
 from handbook.firm.read import Reading, read
 from handbook.lint.hazards import at_head
 
 TOLD = "edition.json"  # beside mkdocs.yml: what the template prints of the firm, and its figures for the forms
-COPIED = ("calc", "docs", "scripts/handbook", "scripts/pack_full.mjs", "scripts/package.json", "mkdocs.yml", "pyproject.toml", "README.md", "LICENSE", "requirements.lock")  # fmt: skip
-SHARED = ("scripts/node_modules", "build/cache")  # large, and the same for every edition
+COPIED = ("docs", "scripts/handbook", "scripts/pack_full.mjs", "scripts/package.json", "mkdocs.yml", "pyproject.toml", "README.md", "LICENSE", "requirements.lock", "CHANGELOG.md")  # fmt: skip
+MODULES = "scripts/node_modules"
 BOOK_PLUM = {
     "#6a2c6f": "accent_light",
     "#dba6e2": "accent_dark",
@@ -41,6 +42,7 @@ class Firm:
     folder: Path
     values: dict[str, figures.Value]
     pages: own_pages.OwnPages
+    rules_at: dict[str, str]  # the id of each limit of a place, and where the file has the day of its next review
 
 
 def read_firm(path: Path, shown: str, docs: Path, generated: set[str]) -> Firm:
@@ -55,7 +57,11 @@ def read_firm(path: Path, shown: str, docs: Path, generated: set[str]) -> Firm:
     pages = own_pages.check(says, reading, docs, generated)
     if reading.faults:
         raise ContentFaults(list(dict.fromkeys(reading.faults)))
-    return Firm(says, reading.folder, values, pages)
+    rules_at = {
+        f"firm-{one.id}": ":".join([shown, *map(str, reading.at("local_rules", at, "review_by"))])
+        for at, one in enumerate(says.local_rules)
+    }
+    return Firm(says, reading.folder, values, pages, rules_at)
 
 
 def _check_colors(says: FirmFile, reading: Reading) -> None:
@@ -88,22 +94,24 @@ def _check_mark(says: FirmFile, reading: Reading) -> None:
     reading.faults += mark.faults(path, (Path(reading.shown).parent / says.mark).as_posix())
 
 
-def lay_out(firm: Firm, root: Path, folder: Path) -> None:
-    """Write the edition's copy of the book at `root` into `folder`."""
+def lay_out(firm: Firm, root: Path, folder: Path, cache: Path) -> None:
+    """Write the edition's copy of the book at `root` into `folder`; what is large and the same for every edition is shared with it."""
     shutil.rmtree(folder, ignore_errors=True)
-    for name in COPIED:
-        source, target = root / name, folder / name
+    cache.mkdir(parents=True, exist_ok=True)
+    for name, source in {"calc": packing.CALC, **{name: root / name for name in COPIED}}.items():
+        target = folder / name
         target.parent.mkdir(parents=True, exist_ok=True)
         if source.is_dir():
             shutil.copytree(source, target, ignore=shutil.ignore_patterns("__pycache__"))
         else:
             shutil.copyfile(source, target)
-    for name in SHARED:
-        (root / name).mkdir(parents=True, exist_ok=True)
+    for name, shared in ((MODULES, root / MODULES), ("build/cache", cache)):
         (folder / name).parent.mkdir(parents=True, exist_ok=True)
-        os.symlink(root / name, folder / name, target_is_directory=True)
+        os.symlink(shared.resolve(), folder / name, target_is_directory=True)
     docs = folder / "docs"
-    if firm.says.cautions or firm.says.local_rules:  # else the calculators are the book's, and packed already
+    if (
+        firm.says.cautions or firm.says.local_rules or local.left_out(firm.says)
+    ):  # else the calculators are the book's, and packed already
         (folder / "calc" / local.MODULE).write_text(local.source(firm.says), encoding="utf-8")
     _place_cautions(firm, docs, folder)  # before the firm's own pages are there, as those carry their own
     _take_out(firm, docs)
@@ -134,10 +142,14 @@ def _place_cautions(firm: Firm, docs: Path, folder: Path) -> None:
 
 def _take_out(firm: Firm, docs: Path) -> None:
     """Take pages out; what led to one of them is words alone then, so no sentence of the book breaks off."""
-    gone = {(docs / name).resolve() for name in firm.pages.left_out}
+    left_out = firm.pages.left_out
+    if not left_out:
+        return
+    gone = {(docs / name).resolve() for name in left_out}
+    ways = [way for name in left_out if (way := local.way_of(name))]
     for path in gone:
         path.unlink()
-    for path in docs.rglob("*.md") if gone else ():
+    for path in docs.rglob("*.md"):
         text = path.read_text(encoding="utf-8")
 
         def unlinked(found: re.Match[str], folder: Path = path.parent) -> str:
@@ -145,10 +157,20 @@ def _take_out(firm: Firm, docs: Path) -> None:
             return found.group(1) if target and (folder / target).resolve() in gone else found.group()
 
         kept = LINK.sub(unlinked, text)
-        for name in firm.pages.left_out:
+        for name in left_out:
             kept = re.sub(
                 rf"(see: \[[^\]]*?)(?:{re.escape(name)}, |, {re.escape(name)}|{re.escape(name)})", r"\1", kept
             )
+        for way in ways:  # its papers, and its line on the first page
+            kept = re.sub(
+                rf'<a href="\.\./papers/{way}/">[^<]*</a> ?|^- way: {way}\n(?:  .*\n)*', "", kept, flags=re.MULTILINE
+            )
+        if path == docs / "index.md":
+            kept = kept.replace("## Eight ways {", "## Ways {") if ways else kept
+            for section in {Path(name).parent.name for name in left_out}:
+                own = section.capitalize() in [one for one, _ in firm.pages.sections]
+                if not own and not list((docs / section).glob("*.md")):
+                    kept = re.sub(rf'<li id="{section}">.*</li>\n', "", kept)
         if kept != text:
             path.write_text(kept, encoding="utf-8")
 
@@ -193,7 +215,7 @@ def _name(firm: Firm, folder: Path) -> None:
     business = says.business
     told = {
         "name": business.name, "phone": business.phone, "dial": re.sub(r"[^\d+]", "", business.phone), "license": business.license, "area": business.area,
-        "mark": bool(says.mark), "values": firm.values,
+        "mark": bool(says.mark), "units": says.units, "values": firm.values,
     }  # fmt: skip
     (folder / TOLD).write_text(json.dumps(told, ensure_ascii=False, indent=1), encoding="utf-8")
     manifest = folder / "docs" / "assets" / "book.webmanifest"
@@ -202,6 +224,8 @@ def _name(firm: Firm, folder: Path) -> None:
     config = folder / "mkdocs.yml"
     book = yaml.safe_load(config.read_text(encoding="utf-8"))
     book["site_name"] = business.name
+    if says.address:
+        book["site_url"] = says.address
     for entry in book["nav"]:
         for section, inside in entry.items():
             if isinstance(inside, list):
@@ -210,20 +234,25 @@ def _name(firm: Firm, folder: Path) -> None:
                 ]
                 more = [("", path) for own, path in firm.pages.sections if own == section]
                 inside[:] = [{firm.pages.titles.get(path, title): path} for title, path in standing + more]
+    book["nav"] = [entry for entry in book["nav"] if [] not in entry.values()]  # a section without a page is none
     config.write_text(yaml.safe_dump(book, allow_unicode=True, sort_keys=False), encoding="utf-8")
 
 
 def run(module: str, firm: Firm, folder: Path, *arguments: str) -> int:
     """Run a command of the generator in the edition's copy; what it tells of a page of the firm's names the firm's file."""
-    environment = {**os.environ, "PYTHONPATH": str(folder / "scripts"), "PYTHONUNBUFFERED": "1"}
     command = [sys.executable, "-m", module, *arguments]  # what lies in the folder that it is run in is found first
     with subprocess.Popen(
-        command, cwd=folder, env=environment, stdout=subprocess.PIPE, text=True, encoding="utf-8"
+        command, cwd=folder, env=environment(folder), stdout=subprocess.PIPE, text=True, encoding="utf-8"
     ) as process:
         assert process.stdout is not None
         for row in process.stdout:
-            print(named(row, firm.pages.written_in), end="", flush=True)
+            print(named(row, firm.pages.written_in, firm.rules_at), end="", flush=True)
     return process.returncode
+
+
+def environment(folder: Path) -> dict[str, str]:
+    """Return the environment for the generator of the edition's copy."""
+    return {**os.environ, "PYTHONPATH": str(folder / "scripts"), "PYTHONUNBUFFERED": "1"}
 
 
 def must_keep(firm: Firm, docs: Path, folder: Path) -> None:
@@ -233,8 +262,13 @@ def must_keep(firm: Firm, docs: Path, folder: Path) -> None:
         raise ContentFaults(missing)
 
 
-def named(row: str, written_in: Mapping[str, str]) -> str:
+OF_LIMIT = re.compile(rf"calc/{re.escape(local.MODULE)}:\d+:\d+(?=: REVIEW the limit (\S+))")
+
+
+def named(row: str, written_in: Mapping[str, str], rules_at: Mapping[str, str] | None = None) -> str:
     """Return a line of a fault with the file that the firm wrote in place of its copy."""
+    if found := OF_LIMIT.search(row):
+        return row.replace(found.group(), (rules_at or {}).get(found.group(1), found.group()))
     for copy, own in written_in.items():
         if row.startswith(f"docs/{copy}:"):
             return own + row.removeprefix(f"docs/{copy}")

@@ -1,12 +1,12 @@
 """The firm's own pages: which of the book's may be left out or replaced, that none is weakened by it, and what a page may hold.
 
-A page with a caution, the asbestos stop or a hold point stays. One that takes its place says each of its cautions, at the head what
-stood at the head, keeps its hold points word for word and in their order, and lets no dangerous step come before one of them.
+A page is left out whole: its cautions guard its own steps, and go with them. What keeps people from harm whichever way the work goes
+stays. A page that takes another one's place says each of its cautions, at the head what stood at the head, keeps its hold points word
+for word and in their order, and lets no dangerous step come before one of them.
 """
 
 import dataclasses
 import functools
-import re
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -14,28 +14,26 @@ from handbook.content.reading import Hold, Page, Step, read_page
 from handbook.firm.declared import FirmFile
 from handbook.firm.read import Reading
 from handbook.lint import checks, wording
-from handbook.lint.hazards import STOP_CAUTION, at_head, guarding
+from handbook.lint.hazards import at_head, guarding
 from handbook.make import cautions
 
 OWN = "own"  # the folder of added pages in the book
 KINDS = ("task", "reference")  # what an added page may be
-STAY = (
-    "reference/trust.md",
-    "reference/glossary.md",
-)  # how far to trust the book, and the words that its pages are checked by
-# What Markdown may hold of HTML; all else could hide what stands after it, load a file, or run.
-TAG = re.compile(r"</?(?:div|p|dl|dt|dd|b|i|strong|em|kbd|sub|sup)>|<br>|<div class=\"screen\" markdown=\"0\">")
-HEADING_ID = re.compile(r"^#{1,6} .*\{ ?#[a-z][a-z0-9-]* ?\}$")
-LINK = re.compile(r"\]\([^)\s<>&\\]+\)")
-UNSAFE = (
-    (re.compile(r"<"), "HTML beyond div, p, dl, dt, dd, b, i, strong, em, kbd, sub, sup and br is not taken. Write &lt; for the mark itself"),
-    (re.compile(r"~~~|```"), "a fence is one of the book's blocks, by its name. Take this one out"),
-    (re.compile(r"!\["), "a picture is not taken. Use a figure block with a drawing of the book"),
-    (re.compile(r"^\s*\[[^\]]+\]:"), "an address is written where its link stands. Like: [Settle](../prepare/settle.md)"),
-    (re.compile(r"\]\("), "a link is words and a page, with nothing else in it. Like: [Settle](../prepare/settle.md)"),
-    (re.compile(r"[{}]"), "braces stand after a heading alone. Like: ## What you get { #what-you-get }"),
-    (re.compile(r"[\x00-\x08\x0b-\x1f\x7f\u2028\u2029\u202a-\u202e\u2066-\u2069]"), "a mark that breaks or turns a line is not taken"),
-)  # fmt: skip
+# What stays, and why: pages that keep people from harm whichever way the work goes, and pages that others are made from.
+STAY = {
+    "prepare/measure.md": "a job begins there, and its rooms stand there",
+    "prepare/settle.md": "asbestos and lead are settled there, whichever way the work goes",
+    "prepare/accident.md": "it says what to do where texture came down",
+    "prepare/permission.md": "it says who must agree before any work",
+    "prepare/power-off.md": "it keeps hands off live wires",
+    "prepare/reach.md": "it keeps people from falling",
+    "prepare/cover.md": "it keeps dust out of the house",
+    "methods/licensed-removal.md": "it is the way that is left where asbestos was found",
+    "after/clear-up.md": "it says how dust and waste leave the house",
+    "after/hand-over.md": "the papers of a job are made from it",
+    "reference/trust.md": "it says how far to trust the book",
+    "reference/glossary.md": "the words of all pages are checked by it",
+}
 
 
 @dataclass
@@ -59,7 +57,9 @@ def check(firm: FirmFile, reading: Reading, docs: Path, generated: set[str]) -> 
         if name not in book:
             reading.refuse(where, "PAGE", f"there is no such page. Those that may go are {_list(may_go(docs))}")
         elif why := stays(_page(book[name], docs), name):
-            reading.refuse(where, "PAGE", f"{why}. Those that may go are {_list(may_go(docs))}")
+            reading.refuse(where, "PAGE", f"{why}, so it stays. Those that may go are {_list(may_go(docs))}")
+        elif name in found.left_out:
+            reading.refuse(where, "PAGE", "it is left out already")
         else:
             found.left_out.append(name)
     pages = []
@@ -112,18 +112,9 @@ def check(firm: FirmFile, reading: Reading, docs: Path, generated: set[str]) -> 
 
 def stays(page: Page, name: str) -> str:
     """Return why the page cannot be left out, '' where it can."""
-    if name in STAY:
-        return "the rest of the book leans on that page, so it stays"
-    if page.head is None or page.head.kind not in KINDS:
-        return "it is no task and no reference, so it stays"
-    said = cautions.every(page)
-    if STOP_CAUTION in said:
-        return "it holds the asbestos stop, so it stays"
-    if said:
-        return f"it holds the caution {said[0]}, so it stays"
-    if held := _holds(page):
-        return f"it holds the hold point {held[0].hold}, so it stays"
-    return ""
+    if page.head is None or page.head.kind not in (*KINDS, "way"):
+        return "every page leads there"
+    return STAY.get(name, "")
 
 
 @functools.cache
@@ -175,30 +166,7 @@ def _own(
         if block.kind == "steps"
         for one in block.data.root
     ]
-    for block in page.blocks:
-        if block.kind == "markdown":
-            _check_markdown(page, block.text, block.line)
     return page
-
-
-def _check_markdown(page: Page, text: str, first: int) -> None:
-    """Tell whatever in plain Markdown could hide, load or run something."""
-    for offset, row in enumerate(text.splitlines()):
-        plain = LINK.sub(lambda found: " " * len(found.group()), TAG.sub(lambda found: " " * len(found.group()), row))
-        if HEADING_ID.match(row):
-            plain = plain.rpartition("{")[0]
-        for mark, message in UNSAFE:
-            for found in mark.finditer(plain):
-                page.fault(first + offset, found.start() + 1, "FIRM-PAGE", message)
-    for name in ("div", "p", "dl", "dt", "dd", "b", "i", "strong", "em", "kbd", "sub", "sup"):
-        opened, closed = len(re.findall(rf"<{name}[ >]", text)), text.count(f"</{name}>")
-        if opened != closed:
-            page.fault(
-                first,
-                1,
-                "FIRM-PAGE",
-                f"<{name}> is opened {opened} times and closed {closed} times in this part. Close each",
-            )
 
 
 def _weakened(was: Page, now: Page) -> None:
@@ -285,7 +253,7 @@ def _look_into(
     glossary = _page(docs / "reference" / "glossary.md", docs)
     whole = [page for page in pages if page.head]
     checks.check_pages(
-        [*whole, glossary], docs, generated | set(found.texts), frozenset(one.lower() for one in firm.pages.words)
+        [*whole, glossary], docs, generated | set(found.texts), frozenset(one.lower() for one in firm.pages.words), True
     )
     gone = {(docs / name).resolve() for name in found.left_out}
     for page in whole:

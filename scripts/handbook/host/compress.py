@@ -5,6 +5,8 @@ Brotli at its best is slow, so each result is kept by the digest of what went in
 
 import gzip
 import hashlib
+import os
+import threading
 from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
@@ -52,7 +54,8 @@ def _kept(data: bytes, kind: str, cache: Path) -> bytes:
     if held.exists():
         return held.read_bytes()
     packed = brotli.compress(data, quality=11) if kind == "br" else gzip.compress(data, 9, mtime=0)
-    partial = held.with_suffix(held.suffix + ".part")
+    # Two files may be the same, and two builds may go on at once: each writes a file of its own until all of it is there.
+    partial = held.with_suffix(f"{held.suffix}.{os.getpid()}-{threading.get_ident()}.part")
     partial.write_bytes(packed)
     partial.replace(held)
     return packed

@@ -15,7 +15,7 @@ from handbook.content.reading import Block, CalculatorBlock, CautionBlock, Hold,
 from handbook.content.sentences import prose
 from handbook.draw import figures
 from handbook.evidence import example
-from handbook.lint import cover, hazards, live, wording
+from handbook.lint import cover, hazards, live, markup, wording
 
 CODES = {
     "HEAD": "the head of a page is missing or wrong",
@@ -35,6 +35,7 @@ CODES = {
     "ANSWER-BELOW": "an answer whose figure stands below a message that its figures did not raise",
     "WORD": "a word that is never printed",
     "LINK": "a link that leads nowhere",
+    "MARKUP": "HTML, or Markdown, that could run something, load a file, hide what stands after it, or lead off the book",
     "READING": "steps or text too hard to read",
     "ANCHOR": "a link to a place on a page that is not there",
     "FIGURE": "a drawing that does not exist, or whose lettering cannot be read",
@@ -72,13 +73,17 @@ NEVER = re.compile(
 LINK = re.compile(r"\]\(([^)\s]+)\)")
 
 
-def check_pages(pages: list[Page], docs: Path, generated: set[str], words: frozenset[str] = frozenset()) -> None:
+def check_pages(
+    pages: list[Page], docs: Path, generated: set[str], words: frozenset[str] = frozenset(), firm: bool = False
+) -> None:
     """Add to each page the faults that show only when its data is looked at; `generated` are pages made later, `words` are known
-    beside those of the house list."""
+    beside those of the house list; `firm` where all but the last are a firm's."""
     seen_ids: dict[str, str] = {}
     terms = wording.avoided_terms(pages)
     for page in pages:
         live.fill(page)
+        own = firm and page is not pages[-1]
+        markup.check_head(page, own)
         hazards.check_stop(page)
         _check_parts(page)
         wording.check_words(page, docs, terms, words)
@@ -99,6 +104,7 @@ def check_pages(pages: list[Page], docs: Path, generated: set[str], words: froze
                 _check_figure(page, block, block.data.use, "use")
             elif block.kind in ("doors", "ways"):
                 cover.check(page, block, docs, generated)
+            markup.check(page, block, own)
             _check_words(page, block)
         _check_reading(page)
 

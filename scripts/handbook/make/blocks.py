@@ -14,9 +14,9 @@ from handbook.content.addresses import term_id, trouble_id
 from handbook.content.live import filled
 from handbook.content.reading import Block, CalculatorBlock, Hold, Page, Step
 from handbook.draw import figures
-from handbook.evidence import example
+from handbook.evidence import example, metric
 from handbook.lint.hazards import guarding
-from handbook.make import asked, cautions, cover, customer, folds, live
+from handbook.make import asked, cautions, cover, customer, folds, limits, live
 
 FOLDED = ("way", "task")  # kinds of pages that stand in folds
 TABLE = re.compile(r"^\|.*\|$(?:\n\|.*\|$)+", re.MULTILINE)
@@ -47,6 +47,8 @@ def finished(page: Page) -> str:
             ]
         elif block.kind == "asked":
             parts.append((block.kind, asked.every_field()))
+        elif block.kind == "limits":
+            parts.append((block.kind, limits.of_edition()))
         elif block.kind in ("doors", "ways"):
             parts.append((block.kind, (cover.doors if block.kind == "doors" else cover.ways)(block, page)))
         elif block.kind in ("trouble", "terms", "steps"):
@@ -96,7 +98,8 @@ def calculator_section(
     elsewhere = tuple(forms.items())
     for one in calculator.fields:
         forms.setdefault(one.name, calculator.name)
-    return form.section(calculator, given, answer if shown else None, elsewhere, row, titled, fixed), used
+    shown_as = metric.in_metric(calculator) if metric.METRIC else calculator
+    return form.section(shown_as, given, answer if shown else None, elsewhere, row, titled, fixed), used
 
 
 def _verdict(way: str) -> str:

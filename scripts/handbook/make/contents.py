@@ -3,6 +3,7 @@
 The same list opens as a drawer over any page, so each entry is one link on one line.
 """
 
+import json
 import re
 from collections.abc import Mapping
 
@@ -13,7 +14,7 @@ from handbook.make import cover, sheets
 
 CALCULATORS = "Work it out"
 STEPS = "On the job"
-SUMMARY = re.compile(r'^summary: "(.*)"$', re.MULTILINE)
+SUMMARY = re.compile(r'^summary: (".*")$', re.MULTILINE)
 HEAD = """---
 title: "Contents"
 kind: contents
@@ -28,7 +29,7 @@ summary: "Every page of the book in the order of a job, and every calculator."
 def contents_page(pages: list[Page], made: Mapping[str, str] | None = None) -> str:
     """Return the page. `made` are the texts of the pages that nobody writes; one that is not there is not led to."""
     made = made or {}
-    told = {path: found.group(1) for path, text in made.items() if (found := SUMMARY.search(text))}
+    told = {path: json.loads(found.group(1)) for path, text in made.items() if (found := SUMMARY.search(text))}
     for page in pages:
         if page.head:
             told[_path(page)] = page.head.summary

@@ -1,19 +1,21 @@
 """Pages that nobody writes: the register of sources, and the table of names, symbols and units."""
 
+import posixpath
+import re
 from collections.abc import Callable
 
 from calc import catalogue
 from calc.core.fields import UNIT_NAMES
 from calc.evidence.cautions import caution
 from calc.evidence.limits import LIMITS
-from calc.evidence.sources import HOW_KNOWN, SOURCES, source
+from calc.evidence.sources import HOW_KNOWN, SOURCES
 from calc.numbers import words
 from calc.render import html
 from calc.render.escape import escaped
 from handbook.content.addresses import trouble_id
 from handbook.content.reading import CalculatorBlock, Page
-from handbook.evidence import check_table, decisions
-from handbook.make import customer, handed
+from handbook.evidence import check_table, decisions, metric
+from handbook.make import customer, handed, limits, sheets
 from handbook.make.blocks import calculator_section, known, source_list
 from handbook.make.contents import contents_page
 from handbook.make.front import head_of
@@ -162,7 +164,8 @@ def chart_page(pages: list[Page]) -> str:
         " ◐ open after something, · a note. A column without a mark is open. **An answer that you do not have counts as the worst"
         " that it can be**: closed then reads as not known.\n\n"
         f"{len(decisions.RULES)} rules: {counts['closed']} close, {counts['not known']} leave it not known, {counts['open after']} ask for"
-        f" something first, {counts['note']} are notes. {len(decisions.RULES) - practice} have a printed source, {practice} are common practice.\n\n"
+        f" something first, {counts['note']} are notes. {len(decisions.RULES) - practice} have a printed source, {practice} are common practice."
+        f" Review by {limits.day(min(rule.review_by for rule in decisions.RULES))}.\n\n"
         + decisions.chart() + "\n\n" + html.caution(caution("local-rules")) + "\n\n## The questions, and how to find out\n\n"
         + decisions.question_list() + "\n\n" + source_list([rule.source for rule in decisions.RULES] + CAUTIONED) + "\n"
     )  # fmt: skip
@@ -194,7 +197,7 @@ def calculator_page(name: str) -> Callable[[list[Page]], str]:
             if page.head and any(block.kind == "calculator" and block.data.use == name for block in page.blocks)
         ]
         sent = (
-            f'<div hidden data-customer="{" ".join(customer.fields(*customer.AMOUNTS))}"></div>\n\n'
+            f'<div hidden data-customer="{" ".join(customer.fields(*customer.AMOUNTS))}" data-screens="{" ".join(sheets.ways())}"></div>\n\n'
             if name == "offer"
             else ""
         )
@@ -231,11 +234,6 @@ def trouble_page(pages: list[Page]) -> str:
 
 def limits_page(pages: list[Page]) -> str:
     """Return the published limits that this book knows, with the day each was looked at and the day it is due again."""
-    rows = "".join(
-        f"<tr><td>{escaped(one.place or 'Federal')}</td><td>{escaped(one.topic)}</td><td>{escaped(one.says)}</td><td>{escaped(one.ask)}</td>"
-        f"<td>{escaped(source(one.source).title)}</td><td>{one.reviewed_on}</td><td>{one.review_by}</td></tr>"
-        for one in LIMITS
-    )
     head = head_of(
         "Published limits",
         "Limits on asbestos and lead that this book knows, where they hold, and when they were looked at.",
@@ -243,12 +241,12 @@ def limits_page(pages: list[Page]) -> str:
     return (
         head + "# Published limits\n\n" + html.caution(caution("local-rules")) + "\n\nOnly these. A place that is not here has rules that this"
         " book does not know. Below a limit the fibers and the dust are the same.\n\n"
-        '<section class="wide" tabindex="0" aria-label="Published limits"><table><thead><tr><th>Place</th><th>About</th><th>Limit</th><th>Who answers</th>'
-        f"<th>Source</th><th>Looked at</th><th>Due again</th></tr></thead><tbody>{rows}</tbody></table></section>\n\n"
+        + limits.table() + "\n\n"
         + source_list([one.source for one in LIMITS] + [caution("local-rules").source]) + "\n"
     )  # fmt: skip
 
 
+LINK = re.compile(r"\[([^\]]*)\]\(([^)\s]+)\)")
 TEMPERATURES_F = (50, 60, 70, 80)
 HUMIDITIES_PCT = (20, 40, 50, 60, 70, 80, 90, 95)
 
@@ -256,13 +254,15 @@ HUMIDITIES_PCT = (20, 40, 50, 60, 70, 80, 90, 95)
 def drying_page(pages: list[Page]) -> str:
     """Return the drying times of a thin coat as a table, from the calculator itself."""
     rows = ""
+    temperatures = metric.degrees(TEMPERATURES_F)
+    coat = "1.6 mm" if metric.METRIC else "1/16 in"
     for humidity in HUMIDITIES_PCT:
         cells = ""
-        for temperature in TEMPERATURES_F:
+        for temperature in temperatures:
             answer, _ = catalogue.work_out(
                 "drying",
                 {
-                    "temperature_f": str(temperature),
+                    "temperature_f": temperature,
                     "humidity_pct": str(humidity),
                     "coat_thickness_in": "1/16",
                     "coats": "1",
@@ -272,12 +272,12 @@ def drying_page(pages: list[Page]) -> str:
             hours = {line.name: line.value for line in answer.lines}
             cells += f"<td>{words.short_decimal(hours['hours_low'], 0)} to {words.short_decimal(hours['hours_high'], 0)} h</td>"
         rows += f'<tr><th scope="row">{humidity} %</th>{cells}</tr>'
-    heads = "".join(f'<th scope="col">{one} °F</th>' for one in TEMPERATURES_F)
+    heads = "".join(f'<th scope="col">{one}</th>' for one in temperatures)
     answer, _ = catalogue.work_out("drying", {"temperature_f": "70", "humidity_pct": "50"})
     cited = [source_id for line in (answer.lines if answer else ()) for source_id in line.sources]
     head = head_of("Drying times", "How long a thin coat of compound dries, by heat and humidity of the room.")
     return (
-        head + "# Drying times\n\nA coat of 1/16 in, under tape, in air that stays as it is. Worked out by the same form as for your room; the law behind it stands on a"
+        head + "# Drying times\n\nA coat of " + coat + ", under tape, in air that stays as it is. Worked out by the same form as for your room; the law behind it stands on a"
         " table from memory, row by row. Looks dry is not dry: feel it.\n\n"
         '<section class="wide" tabindex="0" aria-label="Drying times"><table><thead><tr><th scope="col">Humidity</th>' + heads
         + f"</tr></thead><tbody>{rows}</tbody></table></section>\n\nFor your room and your coat: [when the next coat may go on](../finish/dry.md#drying).\n\n"
@@ -292,8 +292,8 @@ def _symbol(name: str) -> str:
 
 
 GENERATED = {
-    **{f"to/{way}.md": handed.screen_page(way) for way in customer.AMOUNTS},
-    **{f"papers/{way}.md": handed.papers_page(way) for way in customer.AMOUNTS},
+    **{f"to/{way}.md": handed.screen_page(way) for way in sheets.ways()},
+    **{f"papers/{way}.md": handed.papers_page(way) for way in sheets.ways()},
     **{f"work-out/{name}.md": calculator_page(name) for name in catalogue.NAMES if name != "decision"},
     "reference/trouble.md": trouble_page,
     "reference/limits.md": limits_page,
@@ -307,7 +307,20 @@ GENERATED = {
 }
 
 
+def unlinked(text: str, path: str, standing: set[str]) -> str:
+    """Return Markdown of the page at `path` with a link to a page that does not stand in this edition as words alone."""
+
+    def told(link: re.Match[str]) -> str:
+        goal = posixpath.normpath(posixpath.join(posixpath.dirname(path), link.group(2).partition("#")[0]))
+        return link.group() if goal in standing or not goal.endswith(".md") else link.group(1)
+
+    return LINK.sub(told, text)
+
+
 def made(found: list[Page]) -> dict[str, str]:
     """Return every page that nobody writes; the contents come last, as they tell of the others."""
-    texts = {path: make(found) for path, make in GENERATED.items() if make is not contents_page}
+    standing = {one.path for one in sheets.book()} | set(GENERATED)
+    texts = {
+        path: unlinked(make(found), path, standing) for path, make in GENERATED.items() if make is not contents_page
+    }
     return texts | {"contents.md": contents_page(found, texts)}

@@ -51,6 +51,11 @@ def book() -> tuple[Sheet, ...]:
     return tuple(found)
 
 
+def ways() -> list[str]:
+    """Return the ways that have a page."""
+    return [Path(one.path).stem for one in book() if one.section == WAYS]
+
+
 def sections() -> tuple[str, ...]:
     """Return the names of the sections, in the order of a job."""
     return tuple(dict.fromkeys(one.section for one in book() if one.section))
@@ -114,7 +119,7 @@ def _neighbors(standing: Sheet) -> tuple[Sheet | None, Sheet | None]:
     """The sheets before and after in the order of a job. All ways together are one stop on it."""
     if not standing.section:
         return None, None
-    choice = Sheet("The eight ways", "contents.md#ways", WAYS, "")
+    choice = Sheet("The eight ways" if len(ways()) == 8 else "The ways", "contents.md#ways", WAYS, "")
     row: list[Sheet] = []
     for one in book():
         if one.section == WAYS:
