@@ -96,7 +96,7 @@ def copy_assets(chosen: str) -> str:
     source = DOCS / "assets"
     names = (*STYLES, FIRM_STYLE) if told_of_firm() else STYLES
     joined = BUILD / "book.css"
-    joined.write_text(skin.joined(DOCS / "styles", names, chosen), encoding="utf-8")
+    joined.write_text(skin.joined(DOCS, names, chosen), encoding="utf-8")
     folder = f"assets-{packing.digest(*sorted(source.iterdir()), joined, CODE_MAKER)}"
     shutil.copytree(source, FINISHED / folder)
     for one in (joined, CODE_MAKER):

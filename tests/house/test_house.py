@@ -162,8 +162,7 @@ def test_a_fresh_clone_serves_a_page_at_the_address_that_it_prints(tmp_path):
 
 def test_every_style_sheet_is_joined_into_the_book() -> None:
     from handbook import build
-    from handbook.make import skin
 
     assert sorted(path.stem for path in (ROOT / "docs" / "styles").iterdir()) == sorted(
-        (*build.STYLES, build.FIRM_STYLE, *[one for one in skin.CONFIGS if one != skin.OWN])
+        (*build.STYLES, build.FIRM_STYLE)
     )

@@ -36,10 +36,12 @@ def config(root: Path, extra: Mapping[str, object], chosen: str) -> MkDocsConfig
     return found
 
 
-def joined(folder: Path, names: Sequence[str], chosen: str) -> str:
-    """Return the style sheets of `folder` as one, in the order of `names`."""
-    css = "".join((folder / f"{name}.css").read_text(encoding="utf-8") for name in names)
-    return css if chosen == OWN else confined(css) + (folder / f"{chosen}.css").read_text(encoding="utf-8")
+def joined(docs: Path, names: Sequence[str], chosen: str) -> str:
+    """Return the style sheets of the book as one, in the order of `names`; the sheet of another skin comes last, as it stands."""
+    css = "".join((docs / "styles" / f"{name}.css").read_text(encoding="utf-8") for name in names)
+    return (
+        css if chosen == OWN else confined(css) + (docs / "skin-material" / "material.css").read_text(encoding="utf-8")
+    )
 
 
 def settle(site: Path, chosen: str) -> None:
