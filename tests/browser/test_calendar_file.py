@@ -105,7 +105,7 @@ def test_the_days_of_a_plan_go_into_a_calendar(page, address, start):
     page.goto(
         address + "work-out/plan/#plan?way=leave-and-seal&rooms=Den:+12+x+11" + (f"&start_day={start}" if start else "")
     )
-    page.wait_for_selector("#plan[data-engine]")
+    page.wait_for_selector("#plan[data-engine] .result[data-shows=answer]")  # and no worked example any more
     act = page.locator("#plan .tools button", has_text="Save the days for a calendar")
     if not start:
         page.wait_for_selector("#plan .tools:not([hidden])")

@@ -110,9 +110,7 @@ def test_a_folder_without_a_file_is_told_what_to_do(lidbook, tmp_path):
 def test_each_fault_is_told_by_line_and_nothing_is_built(lidbook, edition):
     path = edition / "firm.yml"
     good = path.read_text(encoding="utf-8")
-    line = 1 + good.splitlines().index(
-        "units: customary # customary or metric: what answers are shown in until a visitor chooses"
-    )
+    line = next(at for at, row in enumerate(good.splitlines(), 1) if row.startswith("units: "))
     path.write_text(
         good.replace("units: customary", "units: feet").replace("people: 3", "people: many"), encoding="utf-8"
     )
