@@ -8,6 +8,7 @@ from playwright.sync_api import expect
 
 from calc import catalogue
 from calc.core.fields import entries
+from conftest import until
 from handbook.evidence import example
 from test_job import PAGE_OF, field, form, open_way, ready, submit
 
@@ -174,6 +175,7 @@ def test_what_is_emptied_takes_its_answer_along(page, address):
     field(page, "rooms").fill("")
     shows(page, "takeoff", "nothing")
     no_figure(page, "takeoff")
+    until(page, "!location.hash.includes('Den')")  # the address follows a moment after the keystroke
     page.reload()
     ready(page)
     shows(page, "takeoff", "example")  # nobody's figures any more
