@@ -5,6 +5,7 @@ import { download } from './download.mjs';
 import { firmName, ofFirm } from './filename.mjs';
 import { calendar } from './ical.mjs';
 import { button } from './make.mjs';
+import { onAnswer } from './newest.mjs';
 import { $ } from './section.mjs';
 
 /** @typedef {{inputs: Record<string, string>, listings?: {name: string, rows: {text: string}[]}[]}} Answer */
@@ -29,7 +30,7 @@ export function startDays() {
   const act = button('quiet', 'Save the days for a calendar', () =>
     download(ofFirm(`days-${answer.inputs.way}.ics`, firmName()), 'text/calendar',
       calendar(happenings(answer, firmName()), { name: [firmName(), answer.inputs.way].filter(Boolean).join(': ') })));
-  section.addEventListener('answered', (event) => {
+  onAnswer(section, (event) => {
     answer = /** @type {CustomEvent<Answer>} */ (event).detail;
     if (happenings(answer).length) $('.tools', section).prepend(act);
     else act.remove();

@@ -6,6 +6,7 @@ import { startBeside } from './beside.mjs';
 import { startFolds } from './folds.mjs';
 import { startForms } from './form.mjs';
 import { startLive } from './live.mjs';
+import './newest.mjs'; // hears the first answer, whoever asks for it later
 import { startNotYet } from './notyet.mjs';
 import { startOffline } from './offline.mjs';
 import { startRooms } from './rooms.mjs';

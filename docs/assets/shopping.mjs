@@ -7,6 +7,7 @@ import { download } from './download.mjs';
 import { ticks } from './early.mjs';
 import { firmName, ofFirm } from './filename.mjs';
 import { button, element } from './make.mjs';
+import { onAnswer } from './newest.mjs';
 import { $, $$ } from './section.mjs';
 
 /** @typedef {{name: string, state: string, text: string, group?: string, cells?: Record<string, string>}} Item */
@@ -44,7 +45,7 @@ export function startShopping() {
     told.textContent = `${got} of ${boxes.length} ticked.${ticks.works ? '' : ' This device does not keep ticks now.'}`;
   }
 
-  section.addEventListener('answered', (event) => {
+  onAnswer(section, (event) => {
     answer = /** @type {CustomEvent<Answer>} */ (event).detail;
     const rows = $$('.items > li:not(.group)', section);
     for (const [at, one] of (answer.items ?? []).entries()) {
