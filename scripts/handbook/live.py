@@ -160,6 +160,7 @@ def run(file: Path | None, work: Path, port: int, base: str) -> int:
     """Build, serve, and follow what is saved until it is stopped."""
     edited = Edition(file, work)
     print("building:", flush=True)
+    seen = edited.state()  # what is saved during the build is built after it
     edited.build()
     handler = type("LiveSiteHandler", (LiveHandler,), {"number": staticmethod(lambda: edited.number)})
     try:
@@ -168,7 +169,6 @@ def run(file: Path | None, work: Path, port: int, base: str) -> int:
         return serve.refused(error)
     serve.say_where(server, base)
     threading.Thread(target=server.serve_forever, daemon=True).start()
-    seen = edited.state()
     try:
         while True:
             time.sleep(LOOK_EVERY_S)
