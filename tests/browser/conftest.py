@@ -1,5 +1,6 @@
 """A browser, and the built handbook served under /book/ the way a static host would."""
 
+import contextlib
 import os
 import threading
 import time
@@ -22,14 +23,21 @@ QUIET = [
 ]
 
 
-@pytest.fixture(scope="session")
-def address():
-    assert (serve.SITE / "index.html").exists(), "build the handbook first: python3 scripts/book.py build"
-    server = serve.open_server(0, BASE)
+@contextlib.contextmanager
+def served(site=serve.SITE):
+    """Serve a built site as a host does, and give its address."""
+    server = serve.open_server(0, BASE, site)
     threading.Thread(target=server.serve_forever, daemon=True).start()
     yield f"http://127.0.0.1:{server.server_port}{BASE}"
     server.shutdown()
     server.server_close()
+
+
+@pytest.fixture(scope="session")
+def address():
+    assert (serve.SITE / "index.html").exists(), "build the handbook first: python3 scripts/book.py build"
+    with served() as found:
+        yield found
 
 
 @pytest.fixture(scope="session")

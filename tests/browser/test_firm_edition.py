@@ -4,14 +4,13 @@ import csv
 import io
 import json
 import shutil
-import threading
 
 import pytest
 import yaml
 from playwright.sync_api import expect
 
-from conftest import BASE, until, watch
-from handbook import build, serve
+from conftest import served, until, watch
+from handbook import build
 from handbook.site_check import looks, places
 
 pytestmark = [pytest.mark.browser, pytest.mark.slow]
@@ -35,11 +34,8 @@ def built(tmp_path_factory):
 
 @pytest.fixture(scope="module")
 def edition(built):
-    server = serve.open_server(0, BASE, built)
-    threading.Thread(target=server.serve_forever, daemon=True).start()
-    yield f"http://127.0.0.1:{server.server_port}{BASE}"
-    server.shutdown()
-    server.server_close()
+    with served(built) as found:
+        yield found
 
 
 @pytest.fixture

@@ -9,7 +9,7 @@ import pytest
 import yaml
 from playwright.sync_api import expect
 
-from conftest import BASE, until, watch
+from conftest import BASE, served, until, watch
 from handbook import build, serve
 from handbook.host import headers, offline
 from handbook.make import skin
@@ -44,11 +44,8 @@ def site(tmp_path_factory):
 
 @pytest.fixture(scope="module")
 def edition(site):
-    server = serve.open_server(0, BASE, site)
-    threading.Thread(target=server.serve_forever, daemon=True).start()
-    yield f"http://127.0.0.1:{server.server_port}{BASE}"
-    server.shutdown()
-    server.server_close()
+    with served(site) as found:
+        yield found
 
 
 @pytest.fixture
