@@ -62,6 +62,8 @@ export function startSend() {
     if (place.dataset.of === made) return;
     place.dataset.of = made;
     place.replaceChildren(...(made ? await shown(made) : []));
+    const drawing = /** @type {SVGSVGElement | null} */ (place.querySelector('svg'));
+    if (drawing) drawing.style.width = `${wholeSquares(drawing.viewBox.baseVal.width, place.clientWidth)}px`;
   }
 
   $('.job').addEventListener('pointerdown', () => import('./joblink.mjs').catch(() => null), { once: true }); // copying bears no wait
@@ -115,6 +117,11 @@ function codeOf(qrcode, text) {
   const drawing = made('svg', { viewBox: `0 0 ${size} ${size}`, role: 'img', 'aria-label': 'A code that holds the link for the customer', 'shape-rendering': 'crispEdges' });
   drawing.append(made('rect', { width: size, height: size, fill: '#fff' }), made('path', { d: path, fill: '#000' }));
   return drawing;
+}
+
+/** The width [px] at which each square is the same whole number of the screen's dots: uneven squares are misread. @param {number} squares @param {number} room_px */
+function wholeSquares(squares, room_px) {
+  return squares * Math.max(1, Math.floor((room_px * devicePixelRatio) / squares)) / devicePixelRatio;
 }
 
 /** @param {string} name @param {Record<string, string | number>} attributes */
