@@ -14,7 +14,7 @@ SLOWEST = ("panels", "takeoff", "humidity", "sheeting", "board", "skim")
 
 def pytest_addoption(parser):
     parser.addoption(
-        "--questions", help="random questions that the engines are asked for each calculator, 1000 if not told"
+        "--questions", help="random questions that the engines are asked for each calculator, 700 if not told"
     )
 
 

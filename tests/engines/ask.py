@@ -17,17 +17,17 @@ from questions import as_lines, questions
 
 HERE = Path(__file__).parent
 SITE = packing.ROOT / "site"
-# Random questions a calculator, others after each change of the calculators (`questions.py`). A run that asks 1,000 of the small
-# engine sees a fault that one question in a thousand meets with 63 %, three runs with 95 %. `--questions 10000` asks more.
-COUNT = int(os.environ.get("QUESTIONS", "1000"))
+# Random questions a calculator, others after each change of the calculators (`questions.py`). A run that asks 700 of the small
+# engine sees a fault that one question in a thousand meets with 50 %, four runs with 94 %. `--questions 10000` asks more.
+COUNT = int(os.environ.get("QUESTIONS", "700"))
 # The full engine is CPython and runs `calc` as it stands; another version and a trimmed library are all that may differ.
 # The lowered package under CPython differs in its source alone, and the small engine runs that source on every question.
-COUNT_FULL = 600
-COUNT_LOWERED = 300
+COUNT_FULL = 400
+COUNT_LOWERED = 200
 # A layout of boards (taping takes its joints from one) is thousands of steps of search, each of which must go the same
 # way: fewer questions ask as much, and of the list of what to buy, which lays them out too. A room's humidity is some ten
 # courses of dozens of steps each time.
-FEWER = {"compare": 150, "board": 150, "taping": 150, "shopping": 150, "humidity": 500}
+FEWER = {"compare": 100, "board": 100, "taping": 100, "shopping": 100, "panels": 400, "humidity": 350}
 
 
 def every_question(calculator: catalogue.Calculator, count: int = COUNT) -> list[dict[str, str]]:

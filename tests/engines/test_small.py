@@ -20,7 +20,7 @@ def test_the_same_sketch_of_rooms_that_are_being_typed():
     """Whole texts, and each cut off where a person is by now: what is refused, offered, marked and drawn."""
     chance = random.Random("sketch")
     asked = []
-    for given in questions(catalogue.find("takeoff"), 600):
+    for given in questions(catalogue.find("takeoff"), 300):
         text = given.get("rooms", "")
         for end in (len(text), chance.randint(0, len(text)), chance.randint(0, len(text))):
             asked.append({"rooms": text[:end]} | ({"show_in": "metric"} if chance.random() < 0.3 else {}))
