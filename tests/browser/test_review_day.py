@@ -73,8 +73,7 @@ def test_without_a_script_the_day_stands_there(chromium, address):
     context = chromium.new_context(java_script_enabled=False)
     page = context.new_page()
     page.goto(address + "reference/limits/")
-    assert page.locator("th", has_text="Review by").count() == 1
-    assert page.locator("td > time").first.inner_text() == "2027-11-25"
+    assert page.locator(".limits > li").first.inner_text().endswith("review by 2027-11-25")
     page.goto(address + "work-out/lead/")
     assert "review by 2027-11-25." in page.locator("#lead").text_content()
     context.close()

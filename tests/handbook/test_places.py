@@ -51,7 +51,7 @@ def told(name, given):
 found = {name: [told(name, given) for given in questions] for name, questions in asked.items()}
 import proof
 bad = proof.violations()[0] + proof.opened_by_knowing()[0]
-print(json.dumps({"answers": found, "table": limits.table(), "settle": limits.of_edition(), "bad": bad}))
+print(json.dumps({"answers": found, "limits": limits.listed(), "settle": limits.of_edition(), "bad": bad}))
 """
 
 
@@ -162,7 +162,7 @@ def test_the_choice_of_way_asks_the_countys_offices(county):
 
 
 def test_the_pages_list_the_countys_rules_with_source_and_days(book, county):
-    for page in ("table", "settle"):
+    for page in ("limits", "settle"):
         for text in (
             "Example County's trigger for houses is 10 sq ft",
             "the county's health office",
@@ -170,7 +170,7 @@ def test_the_pages_list_the_countys_rules_with_source_and_days(book, county):
             '<time datetime="2027-05-01" data-review-by="2027-05-01">',
         ):
             assert text in county[page] and text not in book[page]
-    assert book["table"].count("<tr>") + 3 == county["table"].count("<tr>")
+    assert book["limits"].count("<li>") + 3 == county["limits"].count("<li>")
     assert "<li>" not in book["settle"] and "reference/limits/" in book["settle"]
 
 

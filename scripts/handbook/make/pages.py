@@ -241,7 +241,7 @@ def limits_page(pages: list[Page]) -> str:
     return (
         head + "# Published limits\n\n" + html.caution(caution("local-rules")) + "\n\nOnly these. A place that is not here has rules that this"
         " book does not know. Below a limit the fibers and the dust are the same.\n\n"
-        + limits.table() + "\n\n"
+        + limits.listed() + "\n\n"
         + source_list([one.source for one in LIMITS] + [caution("local-rules").source]) + "\n"
     )  # fmt: skip
 
