@@ -25,8 +25,9 @@ def split(lowered: Mapping[str, str], calculators: Mapping[str, str]) -> Split:
 
     A module that no calculator reaches is in no part.
     """
-    base = closure(lowered, [ENTRY, *[path for path in lowered if path.endswith(PACKAGE)]])
-    reached = {name: closure(lowered, [path]) for name, path in calculators.items()}
+    imports = {path: _imported(lowered, path) for path in lowered}
+    base = closure(imports, [ENTRY, *[path for path in lowered if path.endswith(PACKAGE)]])
+    reached = {name: closure(imports, [path]) for name, path in calculators.items()}
     base |= set.intersection(*reached.values())
     groups: dict[tuple[str, ...], list[str]] = {(): []}  # by who needs them; the base is nobody's own
     for path in lowered:
@@ -39,15 +40,15 @@ def split(lowered: Mapping[str, str], calculators: Mapping[str, str]) -> Split:
     return Split(tuple(tuple(paths) for paths in groups.values()), needs)
 
 
-def closure(lowered: Mapping[str, str], roots: list[str]) -> set[str]:
-    """Return `roots` and every module of the bundle that they import, wherever in their text, and so on."""
+def closure(imports: Mapping[str, list[str]], roots: list[str]) -> set[str]:
+    """Return `roots` and every module that they lead to by `imports` {path: what it imports, wherever in its text}."""
     found: set[str] = set()
     waiting = list(roots)
     while waiting:
         path = waiting.pop()
         if path not in found:
             found.add(path)
-            waiting += _imported(lowered, path)
+            waiting += imports[path]
     return found
 
 

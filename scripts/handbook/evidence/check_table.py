@@ -9,12 +9,14 @@ A vector holds the figure as its source prints it, with half its last digit as t
 import json
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cache
 from pathlib import Path
 from typing import Any
 
 from calc import catalogue
 from calc.core.answer import Calculator, Line
 from calc.numbers import words
+from handbook.evidence import once
 
 FOLDER = Path(__file__).resolve().parents[3] / "docs" / "evidence" / "figures"
 KNOWN = ("seen", "quoted", "memory", "computed")
@@ -37,6 +39,7 @@ class Check:
     reason: str
 
 
+@cache
 def vectors() -> list[tuple[str, dict[str, Any]]]:
     """Return (calculator, vector) for every vector, in the order of the catalogue."""
     return [
@@ -48,7 +51,7 @@ def vectors() -> list[tuple[str, dict[str, Any]]]:
 
 def checks(calculator: str, vector: dict[str, Any]) -> list[Check]:
     """Return one check for each figure of a vector; raises ValueError where the calculator refuses the inputs."""
-    answer, faults = catalogue.work_out(calculator, vector["inputs"])
+    answer, faults = once.work_out(calculator, vector["inputs"])
     if answer is None and "refuses" not in vector:
         raise ValueError(f"{calculator} {vector['id']}: {[fault.message for fault in faults]}")
     values = {line.name: line for line in answer.lines} if answer else {}
@@ -99,7 +102,7 @@ def every_line(calculator: Calculator) -> dict[str, Line]:
     asked = [dict(calculator.example)] + [vector["inputs"] for name, vector in vectors() if name == calculator.name]
     found: dict[str, Line] = {}
     for inputs in asked:
-        answer, _ = catalogue.work_out(calculator.name, inputs)
+        answer, _ = once.work_out(calculator.name, inputs)
         for line in answer.lines if answer else ():
             found.setdefault(line.name, line)
     return found

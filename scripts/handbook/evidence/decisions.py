@@ -18,6 +18,7 @@ from calc.evidence import cautions, local, sources
 from calc.render.escape import escaped
 from calc.render.html import number_of
 from handbook.content.faults import ContentFault, relative
+from handbook.evidence import once
 
 CALC = Path(catalogue.__file__).parent
 PATHS = (Path(hazard_rules.__file__), Path(work_rules.__file__))
@@ -201,7 +202,7 @@ def ceilings() -> str:
     """Return the ceilings as HTML: story, answers, first thing to do, state of each way, and why."""
     parts = []
     for one in read_ceilings():
-        answer, _ = catalogue.work_out("decision", one["facts"])
+        answer, _ = once.work_out("decision", one["facts"])
         assert answer is not None  # the tests hold each of them
         link = "../../prepare/choose/#decision?" + "&".join(
             f"{name}={quote(value)}" for name, value in one["facts"].items()

@@ -8,7 +8,7 @@ from functools import cache
 from calc import catalogue
 from calc.core.answer import Answer
 from calc.numbers import words
-from handbook.evidence import metric
+from handbook.evidence import metric, once
 
 # Made up, all of it.
 FACTS = {
@@ -41,7 +41,7 @@ def inputs_of(name: str) -> tuple[tuple[str, str], ...]:
 @cache
 def answer_of(name: str) -> Answer:
     """Return what the calculator of that name answers to the example."""
-    answer, faults = catalogue.work_out(name, dict(inputs_of(name)))
+    answer, faults = once.work_out(name, dict(inputs_of(name)))
     assert answer is not None, faults  # the tests ask for every calculator
     return answer
 
@@ -53,7 +53,7 @@ def given_on_page(name: str, own: dict[str, str] | None) -> tuple[tuple[str, str
 
 def of_page(name: str, own: dict[str, str] | None) -> Answer:
     """Return what the calculator of that name answers to the example of a page; a page's own example is checked before."""
-    answer, faults = catalogue.work_out(name, dict(given_on_page(name, own)))
+    answer, faults = once.work_out(name, dict(given_on_page(name, own)))
     assert answer is not None, faults
     return answer
 

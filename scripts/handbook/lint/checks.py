@@ -14,7 +14,7 @@ from handbook.content.live import filled
 from handbook.content.reading import Block, CalculatorBlock, CautionBlock, Hold, Page, SourceIds
 from handbook.content.sentences import prose
 from handbook.draw import figures
-from handbook.evidence import example
+from handbook.evidence import example, once
 from handbook.lint import cover, hazards, live, markup, wording
 
 CODES = {
@@ -136,7 +136,7 @@ def _check_calculator(page: Page, block: Block, data: CalculatorBlock) -> None:
         names = ", ".join(one.name for one in catalogue.every())
         page.fault(*block.at("use"), "CALCULATOR", f"there is no calculator called {data.use}; use {names}")
         return
-    _, faults = catalogue.work_out(data.use, dict(example.given_on_page(data.use, data.example)))
+    _, faults = once.work_out(data.use, dict(example.given_on_page(data.use, data.example)))
     for fault in faults:
         page.fault(*block.at("example", fault.field), "CALCULATOR", f"{fault.field}: {fault.message}")
 

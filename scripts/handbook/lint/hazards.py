@@ -8,7 +8,7 @@ from calc.core.answer import Calculator
 from calc.render import html
 from handbook.content.faults import ContentFault
 from handbook.content.reading import Block, Page, Step
-from handbook.evidence import check_table
+from handbook.evidence import check_table, once
 
 STOP_CAUTION = "asbestos-first"
 # Which caution covers which verb. Common practice, no source; the cautions themselves name theirs.
@@ -140,7 +140,7 @@ def answers_below() -> list[ContentFault]:
     asked += [(by_name[name], vector["inputs"], vector["id"]) for name, vector in check_table.vectors()]
     found = []
     for calculator, inputs, told in asked:
-        answer, _ = catalogue.work_out(calculator.name, inputs)
+        answer, _ = once.work_out(calculator.name, inputs)
         for caution_id in below(calculator, html.answer(answer)) if answer else ():
             message = f"{told}: the figure stands below {caution_id}, which it did not raise"
             found.append(ContentFault(f"calc/{calculator.name}", 1, 1, "ANSWER-BELOW", message))

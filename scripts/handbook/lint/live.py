@@ -4,7 +4,7 @@ from calc import catalogue
 from calc.core.answer import Answer
 from handbook.content.live import BRACES, FIGURE, LiveFigure, unit_on_paper
 from handbook.content.reading import Block, Page
-from handbook.evidence import example
+from handbook.evidence import example, once
 
 THE_FIGURE = "figure"  # what stands above the lines of an answer
 TEXTS = ("do", "until", "know", "wait")
@@ -34,7 +34,7 @@ def _answers(page: Page) -> dict[str, Answer]:
     for block in page.blocks:
         if block.kind == "calculator" and catalogue.find(block.data.use) and block.data.use not in found:
             given = dict(example.given_on_page(block.data.use, block.data.example))
-            if catalogue.work_out(block.data.use, given)[0] is not None:
+            if once.work_out(block.data.use, given)[0] is not None:
                 found[block.data.use] = example.of_page(block.data.use, block.data.example)
     return found
 

@@ -14,7 +14,7 @@ from calc.render import html
 from calc.render.escape import escaped
 from handbook.content.addresses import trouble_id
 from handbook.content.reading import CalculatorBlock, Page
-from handbook.evidence import check_table, decisions, metric
+from handbook.evidence import check_table, decisions, metric, once
 from handbook.make import customer, handed, limits, sheets
 from handbook.make.blocks import calculator_section, known, source_list
 from handbook.make.contents import contents_page
@@ -259,7 +259,7 @@ def drying_page(pages: list[Page]) -> str:
     for humidity in HUMIDITIES_PCT:
         cells = ""
         for temperature in temperatures:
-            answer, _ = catalogue.work_out(
+            answer, _ = once.work_out(
                 "drying",
                 {
                     "temperature_f": temperature,
@@ -273,7 +273,7 @@ def drying_page(pages: list[Page]) -> str:
             cells += f"<td>{words.short_decimal(hours['hours_low'], 0)} to {words.short_decimal(hours['hours_high'], 0)} h</td>"
         rows += f'<tr><th scope="row">{humidity} %</th>{cells}</tr>'
     heads = "".join(f'<th scope="col">{one}</th>' for one in temperatures)
-    answer, _ = catalogue.work_out("drying", {"temperature_f": "70", "humidity_pct": "50"})
+    answer, _ = once.work_out("drying", {"temperature_f": "70", "humidity_pct": "50"})
     cited = [source_id for line in (answer.lines if answer else ()) for source_id in line.sources]
     head = head_of("Drying times", "How long a thin coat of compound dries, by heat and humidity of the room.")
     return (
