@@ -357,7 +357,9 @@ def test_many_blanks_that_are_typed_do_not_keep_the_page_busy(page, address):
         """() => { const one = document.querySelector('#takeoff [name=rooms]'); one.value = 'Den: 10 x' + ' '.repeat(200000) + '10'; const since = performance.now();
         one.dispatchEvent(new Event('input', {bubbles: true})); dispatchEvent(new Event('pagehide')); return performance.now() - since; }"""
     )
-    assert took < 10_000  # each blank read once takes half a second, more on a busy machine; once for each of the others, minutes
+    assert (
+        took < 10_000
+    )  # each blank read once takes half a second, more on a busy machine; once for each of the others, minutes
 
 
 def test_a_customers_link_begins_at_the_top(page, address):

@@ -7,6 +7,7 @@ import json
 import shutil
 import tomllib
 from collections import Counter
+from functools import cache
 from pathlib import Path
 
 from handbook.content.faults import ContentFault, ContentFaults
@@ -34,7 +35,7 @@ def read(path: Path) -> dict[str, str]:
     texts = _flat(found) if isinstance(found, dict) else None
     if texts is None:
         raise ContentFaults([_fault(path, 1, "a language is one table of key and text")])
-    english = {one.key: one.english for one in every_text()}
+    english = _english()
     faults = [_fault(path, _line_of(written, key), f"{key} stands twice") for key in twice]
     for key, text in texts.items():
         line = _line_of(written, key)
@@ -48,6 +49,12 @@ def read(path: Path) -> dict[str, str]:
     if faults:
         raise ContentFaults(faults)
     return texts
+
+
+@cache
+def _english() -> dict[str, str]:
+    """The book's own texts by key; all of `calc` is read for them."""
+    return {one.key: one.english for one in every_text()}
 
 
 def source(texts: dict[str, str]) -> str:
