@@ -385,12 +385,15 @@ class TestTheCode:
             "rooms": "Den: 10 x 13"
         }
 
-    def test_the_longest_code_is_still_read_at_390(self, page, address):
+    @pytest.mark.parametrize("dots", [1, 2.625, 3])  # of a screen for a pixel of the page
+    def test_the_longest_code_is_still_read_at_390(self, make_page, address, dots):
+        page = make_page(device_scale_factor=dots)
         chance = random.Random(SEED)
         link = open_code(page, address, {"rooms": "".join(chance.choice(LETTERS) for _ in range(850))})
         assert 900 < len(link) <= 1_000
         squares = page.locator(".scan svg").evaluate("one => one.viewBox.baseVal.width")
-        assert page.locator(".scan svg").bounding_box()["width"] % squares == 0  # each is as many dots wide as the next
+        for_each = page.locator(".scan svg").bounding_box()["width"] * dots / squares  # as many dots as for the next
+        assert abs(for_each - round(for_each)) < 0.01 and round(for_each) >= 1
         assert codes(picture(page, ".scan .code")) == [link]
 
     def test_figures_too_many_for_a_code_are_told(self, page, address):

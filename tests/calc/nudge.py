@@ -23,7 +23,9 @@ ROOT = Path(__file__).resolve().parents[2]
 CALC = ROOT / "calc"
 # words, layout and the book's own data: no number of the trade stands in them
 LEFT_OUT = ("words", "drawing", "fields", "answer", "sources", "published", "catalogue", "browser", "__main__", "__init__")  # fmt: skip
-SECONDS = 15  # for one row: a nudge that stops an answer from ending is noticed too
+SECONDS = (
+    15  # of own work for one row, however busy the machine: a nudge that stops an answer from ending is noticed too
+)
 SLOW = {
     "board": 9,
     "taping": 8,
@@ -213,13 +215,14 @@ def noticed(number: Number, calculators: set[str], value: Fraction) -> str:
     _fresh()
     finder = _Nudged(number, value)
     sys.meta_path.insert(0, finder)
-    signal.signal(signal.SIGALRM, _too_long)
+    signal.signal(signal.SIGVTALRM, _too_long)
     try:
+        signal.setitimer(signal.ITIMER_VIRTUAL, SECONDS)
         evidence = importlib.import_module("handbook.evidence.check_table")
 
         for calculator in sorted(calculators, key=lambda name: SLOW.get(name, 0)):
             for vector in _vectors(calculator):
-                signal.alarm(SECONDS)
+                signal.setitimer(signal.ITIMER_VIRTUAL, SECONDS)
                 try:
                     if not all(one.agrees for one in evidence.checks(calculator, vector)):
                         return f"{calculator} {vector['id']}"
@@ -229,7 +232,7 @@ def noticed(number: Number, calculators: set[str], value: Fraction) -> str:
     except Exception:
         return "the module itself"
     finally:
-        signal.alarm(0)
+        signal.setitimer(signal.ITIMER_VIRTUAL, 0)
         sys.meta_path.remove(finder)
         _fresh()
 

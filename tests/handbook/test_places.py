@@ -3,6 +3,7 @@
 import datetime
 import itertools
 import json
+import re
 import shutil
 import subprocess
 import sys
@@ -171,6 +172,10 @@ def test_the_pages_list_the_countys_rules_with_source_and_days(book, county):
         ):
             assert text in county[page] and text not in book[page]
     assert book["limits"].count("<li>") + 3 == county["limits"].count("<li>")
+    for found in (book, county):  # a place with a figure for each kind of building says which is whose
+        rows = re.findall("<li>.*?</li>", found["limits"])
+        assert len(rows) == len(set(rows)) == found["limits"].count("<li>")
+    assert book["limits"].count("any other building") == 4  # federal area and volume, and Colorado's
     assert "<li>" not in book["settle"] and "reference/limits/" in book["settle"]
 
 

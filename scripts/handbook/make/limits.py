@@ -7,6 +7,14 @@ from calc.evidence.limits import LIMITS, OF_EDITION, Limit
 from calc.evidence.sources import source
 from calc.render.escape import escaped
 
+# Which buildings a limit holds for: one place can have a figure for each kind.
+BUILDINGS = {
+    "house": "a house of up to four dwellings",
+    "other": "any other building",
+    "any": "every building",
+    "assisted": "a home with federal help",
+}
+
 
 def listed() -> str:
     """Return every limit that this edition knows, as HTML: a list, which a phone shows whole."""
@@ -27,6 +35,6 @@ def day(text: str) -> str:
 
 def _row(limit: Limit) -> str:
     return (
-        f"<li><b>{escaped(limit.place or 'Federal')}</b>, {escaped(limit.topic)}: {escaped(limit.says)}. Ask {escaped(limit.ask)}."
+        f"<li><b>{escaped(limit.place or 'Federal')}</b>, {escaped(limit.topic)}, {BUILDINGS[limit.building]}: {escaped(limit.says)}. Ask {escaped(limit.ask)}."
         f" <cite>{escaped(source(limit.source).title)}</cite>, looked at {limit.reviewed_on}, review by {day(limit.review_by)}</li>"
     )
