@@ -159,24 +159,46 @@ def three_ways(inputs: HumidityInputs) -> tuple[Way, Way, Way]:
     open, a dehumidifier that may ice up.
     """
     room = Room(inputs)
-    leaks = inputs.leaks_per_h()
-    ends = leaks[1:] if len(leaks) > 1 else leaks
-    dry_lb_per_h = removal_lb_per_h(inputs.dehumidifier_pt_per_day)
-    usual = room.air.with_other(leaks[0], Fraction(0))
-    closed_airs = [room.air.with_other(leak, Fraction(0)) for leak in ends]
-    machine_airs = [room.air.with_other(leak, dry_lb_per_h) for leak in ends]
-    closed = Way(
+    closed = _closed(room)
+    return closed, _window(room), _machine(room, closed if inputs.may_ice() else None)
+
+
+def way_of(inputs: HumidityInputs, kind: str) -> Way:
+    """Return one of `three_ways` alone: `kind` is 'closed', 'window' or 'machine'."""
+    room = Room(inputs)
+    if kind == "window":
+        return _window(room)
+    if kind == "closed":
+        return _closed(room)
+    return _machine(room, _closed(room) if inputs.may_ice() else None)
+
+
+def _closed(room: Room) -> Way:
+    airs = [room.air.with_other(leak, Fraction(0)) for leak in _ends(room)]
+    usual = room.air.with_other(room.inputs.leaks_per_h()[0], Fraction(0))
+    return Way(
         "closed_hours", say("humidity.closed", "Room closed"), say("humidity.closed.short", "closed"),
-        room.first(closed_airs, "low"), room.run(usual, "law"), room.last(closed_airs, "high"),
+        room.first(airs, "low"), room.run(usual, "law"), room.last(airs, "high"),
     )  # fmt: skip
-    iced = inputs.may_ice()
-    machine = Way(
+
+
+def _machine(room: Room, iced: Way | None) -> Way:
+    """Closed with the dehumidifier on; `iced` is the room closed where the machine may ice up, and then takes nothing."""
+    dry_lb_per_h = removal_lb_per_h(room.inputs.dehumidifier_pt_per_day)
+    airs = [room.air.with_other(leak, dry_lb_per_h) for leak in _ends(room)]
+    usual = room.air.with_other(room.inputs.leaks_per_h()[0], dry_lb_per_h)
+    return Way(
         "machine_hours", say("humidity.with_machine", "Closed, dehumidifier on"), say("humidity.with_machine.short", "machine"),
-        room.first(machine_airs, "low"),
-        closed.law if iced else room.run(usual.with_other(leaks[0], dry_lb_per_h), "law"),
-        closed.longest if iced else room.last(machine_airs, "high"),
+        room.first(airs, "low"),
+        room.run(usual, "law") if iced is None else iced.law,
+        room.last(airs, "high") if iced is None else iced.longest,
     )  # fmt: skip
-    return closed, _window(room), machine
+
+
+def _ends(room: Room) -> tuple[Fraction, ...]:
+    """The air changes [1/h] of the closed room at the ends of what they may be."""
+    leaks = room.inputs.leaks_per_h()
+    return leaks[1:] if len(leaks) > 1 else leaks
 
 
 def _window(room: Room) -> Way:

@@ -14,7 +14,7 @@ from calc.job.compare_chart import chart
 from calc.job.compare_inputs import FIELDS, facts_and_clashes
 from calc.job.days import Days, calendar_of, days_of
 from calc.job.labor import LEAST, MOST, Work, hours_of, works_of
-from calc.job.plan_inputs import asked_of
+from calc.job.plan_inputs import air_of, asked_of
 from calc.job.sides import BACK_AFTER, OUT_FROM, SIDES, Side, amount_told, lowers_told, refit_told, trouble_told
 from calc.job.told import hours_told, range_told, span_of
 from calc.numbers import measure, words
@@ -43,11 +43,12 @@ def ways_of(values: Values, look: Look) -> tuple[Way | None, ...]:
     """
     found: list[Way | None] = []
     calendar, people = calendar_of(values), values.count("people")
+    dries = air_of(values)  # what cannot be worked with is refused whichever ways are closed
     for at, (way, _) in enumerate(WAYS):
-        asked = asked_of(values, way)  # what cannot be worked with is refused whichever ways are closed
         if look.ranks[at] == CLOSED:
             found.append(None)
             continue
+        asked = asked_of(values, way, dries)
         works = works_of(asked)
         shorter, longer = [days_of(works, which, asked, calendar, people) for which in (LEAST, MOST)]
         found.append(Way(SIDES[at], works, shorter, longer))

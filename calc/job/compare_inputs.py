@@ -5,22 +5,13 @@ from fractions import Fraction
 from calc.core.fields import SHOW_IN, Field, Values
 from calc.decision.questions import QUESTIONS
 from calc.decision.shared_figures import SHARED, share
-from calc.job.plan_inputs import JOB, facts_given
+from calc.job.plan_inputs import JOB, facts_given, folded
 
 RATE = Field(
     name="rate_per_hour", label="What an hour of work costs", kind="rate", unit="",
     help="Your own money, for one person. Leave it empty to see hours alone.",
     example="45", lowest="0", highest="10000", required=False,
 )  # fmt: skip
-
-
-def folded(field: Field) -> Field:
-    """Return `field` as one that stands folded away in the form."""
-    return Field(
-        name=field.name, label=field.label, kind=field.kind, unit=field.unit, help=field.help, example=field.example,
-        lowest=field.lowest, highest=field.highest, default=field.default, required=field.required, choices=field.choices,
-        source=field.source, rare=True, fed_by=field.fed_by, check=field.check, why=field.why,
-    )  # fmt: skip
 
 
 def _fields() -> tuple[Field, ...]:

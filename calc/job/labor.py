@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
-from calc.drying.law import Band
+from calc.job.room_air import Dries
 from calc.job.schedule import Task
 from calc.job.stage import HOUSE, YOU, Stage
 from calc.job.stages import stages_of
@@ -27,8 +27,7 @@ HIGH_WORK = ("hang", "furring", "tiles")
 @dataclass(frozen=True)
 class Asked:
     """What a job's work goes by: the `rooms`, their `height_ft` [ft], how often `coats` and `paint_coats` [-] are laid, whether
-    the asbestos question is `settled`, the hours [h] that a `coat`, the `fill` coat and a `joint` take to dry, the
-    `laboratory_days` [day], least and most, and one's own `pace` [-] against the book's minutes."""
+    the asbestos question is `settled`, what `dries` how fast in each room, the `laboratory_days` [day], least and most, and one's own `pace` [-] against the book's minutes."""
 
     way: str
     rooms: tuple[Room, ...]
@@ -36,9 +35,7 @@ class Asked:
     coats: int
     paint_coats: int
     settled: bool
-    coat: Band
-    fill: Band
-    joint: Band
+    dries: tuple[Dries, ...]
     laboratory_days: tuple[int, int]
     pace: Fraction
 
@@ -113,9 +110,9 @@ def _is_high(stage: Stage, asked: Asked) -> bool:
     return stage.id in HIGH_WORK and asked.height_ft > HIGH_FT
 
 
-def wait_minutes(name: str, which: int, asked: Asked) -> int:
-    """Return the least (`which` LEAST) or the most minutes on the clock [min] of the wait called `name`, '' for none; rounded
-    up to quarters of an hour."""
+def wait_minutes(name: str, which: int, asked: Asked, room: int) -> int:
+    """Return the least (`which` LEAST) or the most minutes on the clock [min] of the wait called `name`, '' for none, in the room at
+    that place, or -1 until the last room has waited; rounded up to quarters of an hour."""
     if not name:
         return 0
     one = wait(name)
@@ -123,9 +120,13 @@ def wait_minutes(name: str, which: int, asked: Asked) -> int:
     if one.by == "laboratory":
         hours = Fraction(asked.laboratory_days[which] * HOURS_PER_DAY)
     elif one.by:
-        band = {"coat": asked.coat, "fill": asked.fill, "joint": asked.joint}[one.by]
-        hours = (band.low_h, band.high_h)[which]
+        hours = max([_dry_h(one.by, which, dries) for dries in (asked.dries if room < 0 else (asked.dries[room],))])
     return in_steps(hours * MINUTES_PER_HOUR)
+
+
+def _dry_h(what: str, which: int, dries: Dries) -> Fraction:
+    band = {"coat": dries.coat, "fill": dries.fill, "joint": dries.joint}[what]
+    return (band.low_h, band.high_h)[which]
 
 
 def in_steps(minutes: Fraction, crew: int = 1) -> int:
@@ -137,15 +138,17 @@ def tasks_of(works: tuple[Work, ...], which: int, asked: Asked, people: int, han
     """Return the works as tasks for the plan, by the least or the most hours: `people` [-] there are, and `hands` [-] of them work
     in one room together, or as many as the stage needs."""
     found = []
-    waits: dict[str, int] = {}
+    waits: dict[tuple[str, int], int] = {}
     for at, work in enumerate(works):
-        for _, name in work.after:
-            if name not in waits:
-                waits[name] = wait_minutes(name, which, asked)
+        after = []
+        for before, name in work.after:
+            held = (name, works[before].room)
+            if held not in waits:
+                waits[held] = wait_minutes(name, which, asked, works[before].room)
+            after.append((str(before), waits[held]))
         crew = min(people, max(work.stage.crew, hands))
         minutes = in_steps(work.minutes[which], crew) if work.stage.who == YOU else 0
-        after = tuple([(str(before), waits[name]) for before, name in work.after])
-        found.append(Task(str(at), work.room, minutes, crew, after, work.stage.in_one_go))
+        found.append(Task(str(at), work.room, minutes, crew, tuple(after), work.stage.in_one_go))
     return tuple(found)
 
 

@@ -12,7 +12,8 @@ from calc.evidence.cautions import caution
 from calc.job.days import Days, busy_days, calendar_of, day_name, days_of
 from calc.job.labor import LEAST, MINUTES_PER_HOUR, MOST, Asked, Work, high_work, hours_of, wait_minutes, works_of
 from calc.job.plan_chart import chart
-from calc.job.plan_inputs import ASBESTOS, JOB, LICENSED, WAY, asked_of, refuse_closed
+from calc.job.plan_inputs import ASBESTOS, JOB, LICENSED, WAY, air_of, asked_of, refuse_closed
+from calc.job.room_air import STEADY
 from calc.job.schedule import Calendar
 from calc.job.stage import YOU, call_told, phase_told, task_told, wait_told
 from calc.job.told import hours_told, range_told, span_of
@@ -30,7 +31,7 @@ def plan(values: Values) -> Answer:
     """
     way = values.choice("way")
     refuse_closed(way, values)
-    asked, calendar = asked_of(values, way), calendar_of(values)
+    asked, calendar = asked_of(values, way, air_of(values)), calendar_of(values)
     works = works_of(asked)
     people = values.count("people")
     shorter, longer = [days_of(works, which, asked, calendar, people) for which in (LEAST, MOST)]
@@ -49,7 +50,9 @@ def plan(values: Values) -> Answer:
     notes = [
         say("plan.note.hours", "Hours, and waits without a mark, are what is common in the trade; few are printed anywhere. Put your own pace in."),
         say("plan.note.rooms", "One or two people work in a room at a time; the plan with fewer days holds. Rooms take turns while others dry."),
-        say("plan.note.dry", "Dry by the clock is a guess. Feel it, and read the gauge, before the next coat. Wet rooms dry slower than this: see the form for humidity."),
+        say("plan.note.dry", "Dry by the clock is a guess. Feel it, and read the gauge, before the next coat. Wet rooms dry slower than this: see the form for humidity.")
+        if values.choice("room_air") == STEADY
+        else say("plan.note.air", "Each room dries in its own air, as the form for humidity has it, from the air as typed at the start of each coat. Dry by the clock is a guess: feel it, and read the gauge, before the next coat."),
     ]  # fmt: skip
     if longer.fewest and shorter.fewest:
         notes.append(
@@ -142,7 +145,7 @@ def _waits(works: tuple[Work, ...], asked: Asked) -> dict[int, int]:
     found = {}
     for one in works:
         for before, name in one.after:
-            minutes = wait_minutes(name, MOST, asked)
+            minutes = wait_minutes(name, MOST, asked, works[before].room)
             if minutes:
                 found[before] = minutes
     return found
@@ -205,19 +208,37 @@ def _day_rows(
 
 
 def _wait_rows(works: tuple[Work, ...], asked: Asked) -> tuple[tuple[str, str], ...]:
-    names = [name for one in works for _, name in one.after if name]
     found = []
     for one in WAITS:
-        if one.id in names:
-            low, high = [Fraction(wait_minutes(one.id, which, asked), MINUTES_PER_HOUR) for which in (LEAST, MOST)]
-            source = "gypsum-handbook-drying" if one.by in ("coat", "fill", "joint") else ""
-            found.append(
-                (
-                    say("plan.wait", "{name}: {band}.", name=wait_told(one), band=band_text(low, high)),
-                    source,
+        at = [works[before].room for work in works for before, name in work.after if name == one.id]
+        bands: list[tuple[Fraction, Fraction]] = []
+        for room in at:
+            band = (_hours(one.id, LEAST, asked, room), _hours(one.id, MOST, asked, room))
+            if band not in bands:
+                bands.append(band)
+        source = "gypsum-handbook-drying" if one.by in ("coat", "fill", "joint") else ""
+        for low, high in bands:
+            text = say("plan.wait", "{name}: {band}.", name=wait_told(one), band=band_text(low, high))
+            if len(bands) > 1:
+                rooms = [
+                    asked.rooms[room].name
+                    for room in range(len(asked.rooms))
+                    if room in at
+                    and (low, high) == (_hours(one.id, LEAST, asked, room), _hours(one.id, MOST, asked, room))
+                ]
+                text = say(
+                    "plan.wait.rooms",
+                    "{name} in {rooms}: {band}.",
+                    name=wait_told(one),
+                    rooms=words.listed(rooms),
+                    band=band_text(low, high),
                 )
-            )
+            found.append((text, source))
     return tuple(found)
+
+
+def _hours(name: str, which: int, asked: Asked, room: int) -> Fraction:
+    return Fraction(wait_minutes(name, which, asked, room), MINUTES_PER_HOUR)
 
 
 def _calls(days: Days, works: tuple[Work, ...], dated: bool) -> tuple[Listing, ...]:

@@ -5,11 +5,10 @@ from calc.core.fields import Fault, Field, InputFault, Values, entries
 from calc.decision.decision import facts_of
 from calc.decision.questions import WAYS, question
 from calc.decision.verdict import CLEARED, CLOSED, Look, cleared
-from calc.drying.air import vapor_pressure_psi
 from calc.drying.drying import refusals
-from calc.drying.law import BASIS_THICKNESS_IN, basis_h, scaled, thickness_band
 from calc.job.calendar import day_of_iso
 from calc.job.labor import Asked
+from calc.job.room_air import OF_ROOM, ROOM_AIR, Dries, dries_of
 from calc.numbers import words
 from calc.text.door import say
 
@@ -86,11 +85,22 @@ PACE = Field(
     help="100 takes the book's hours. A first job takes 150 or more.",
     example="150", lowest="25", highest="400", default="100", rare=True,
 )  # fmt: skip
+
+
+def folded(field: Field) -> Field:
+    """Return `field` as one that stands folded away in the form."""
+    return Field(
+        name=field.name, label=field.label, kind=field.kind, unit=field.unit, help=field.help, example=field.example,
+        lowest=field.lowest, highest=field.highest, default=field.default, required=field.required, choices=field.choices,
+        source=field.source, rare=True, fed_by=field.fed_by, check=field.check, why=field.why,
+    )  # fmt: skip
+
+
 ASBESTOS = tuple([question(name).field for name, _ in CLEARED])
 JOB = (
     ROOMS, HEIGHT, TEXTURE_DEPTH_OR_NONE, COATS, COAT_THICKNESS, PAINT_COATS, TEMPERATURE, HUMIDITY, PEOPLE, HOURS_PER_DAY, START, WEEK,
-    DAYS_OFF, LABORATORY_LOW, LABORATORY_HIGH, PACE,
-)  # fmt: skip
+    DAYS_OFF, LABORATORY_LOW, LABORATORY_HIGH, PACE, ROOM_AIR,
+) + tuple([folded(one) for one in OF_ROOM])  # fmt: skip
 """What the work and its calendar go by, whichever way is taken."""
 WORKS_ON = (
     ("mon-fri", (True, True, True, True, True, False, False)),
@@ -120,8 +130,24 @@ def refuse_closed(way: str, values: Values) -> None:
         raise InputFault((Fault("way", way, message, (open_ways + [LICENSED])[0]),))
 
 
-def asked_of(values: Values, way: str) -> Asked:
-    """Return what the work goes by. Raises InputFault where the air dries nothing, or the laboratory's days are turned round."""
+def asked_of(values: Values, way: str, dries: tuple[Dries, ...]) -> Asked:
+    """Return what the work goes by; `dries` as in `air_of`."""
+    return Asked(
+        way=way,
+        rooms=values.rooms(),
+        height_ft=values.number("ceiling_height_ft"),
+        coats=values.count("coats"),
+        paint_coats=values.count("paint_coats"),
+        settled=cleared(facts_given(values)),
+        dries=dries,
+        laboratory_days=(values.count("laboratory_days_low"), values.count("laboratory_days_high")),
+        pace=values.number("pace_pct") / FULL_PCT,
+    )
+
+
+def air_of(values: Values) -> tuple[Dries, ...]:
+    """Return how long coats take to dry, by room. Raises InputFault where the air dries nothing, or the laboratory's days are turned
+    round."""
     faults = refusals(values)
     low, high = values.count("laboratory_days_low"), values.count("laboratory_days_high")
     if low > high:
@@ -134,20 +160,4 @@ def asked_of(values: Values, way: str) -> Asked:
         faults += (Fault("laboratory_days_low", str(low), message, LABORATORY_LOW.example),)
     if faults:
         raise InputFault(faults)
-    thickness_in, basis = (
-        values.number("coat_thickness_in"),
-        basis_h(vapor_pressure_psi(values.number("temperature_f")), values.number("humidity_pct")),
-    )
-    return Asked(
-        way=way,
-        rooms=values.rooms(),
-        height_ft=values.number("ceiling_height_ft"),
-        coats=values.count("coats"),
-        paint_coats=values.count("paint_coats"),
-        settled=cleared(facts_given(values)),
-        coat=scaled(thickness_band(thickness_in), basis),
-        fill=scaled(thickness_band(values.number("texture_depth_in") + thickness_in), basis),
-        joint=scaled(thickness_band(BASIS_THICKNESS_IN), basis),
-        laboratory_days=(low, high),
-        pace=values.number("pace_pct") / FULL_PCT,
-    )
+    return dries_of(values)

@@ -23,12 +23,11 @@ from calc.core.lines import Lines
 from calc.cover.panels import FURRING, PER_CARTON, TILE_LENGTH, TILE_WIDTH
 from calc.decision.questions import WAYS
 from calc.decision.verdict import cleared
-from calc.drying.law import Band
 from calc.evidence.cautions import caution
 from calc.finish.paint import EXTRA, PRIMER_SPREAD, SPREAD
 from calc.finish.skim import OPEN, PAIL, SHRINKAGE
 from calc.finish.taping import LEVEL, ROLL
-from calc.job.compare_inputs import RATE, folded
+from calc.job.compare_inputs import RATE
 from calc.job.labor import MINUTES_PER_HOUR, MOST, Asked, Work, hours_of, times_of, works_of
 from calc.job.materials import BUY, RENT, VAN, Material, aisle_told, count_told, material_told
 from calc.job.needs import Bought, Job, bought_of
@@ -42,6 +41,7 @@ from calc.job.plan_inputs import (
     PEOPLE,
     WAY,
     facts_given,
+    folded,
     refuse_closed,
 )
 from calc.job.prices import PRICES, prices_of
@@ -56,12 +56,11 @@ from calc.protect.debris import BAG, BAG_FILL, BAG_WEIGHT, TEXTURE_PSF, THICKNES
 from calc.protect.sheeting import REGISTERS, ROLL_LENGTH, ROLL_WIDTH, WALL_LENGTH, WALL_WIDTH
 from calc.text.door import say
 
-NO_WAIT = Band(Fraction(0), Fraction(0), Fraction(0))  # hours of work have no part in what dries
 DECIMALS = 2  # of a need as it is told
 
 
 def _asked(values: Values, way: str) -> Asked:
-    """Return what the hours of work go by; no wait is asked for."""
+    """Return what the hours of work go by; they have no part in what is waited for."""
     return Asked(
         way=way,
         rooms=values.rooms(),
@@ -69,9 +68,7 @@ def _asked(values: Values, way: str) -> Asked:
         coats=values.count("coats"),
         paint_coats=values.count("paint_coats"),
         settled=cleared(facts_given(values)),
-        coat=NO_WAIT,
-        fill=NO_WAIT,
-        joint=NO_WAIT,
+        dries=(),
         laboratory_days=(0, 0),
         pace=values.number("pace_pct") / FULL_PCT,
     )

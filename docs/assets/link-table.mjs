@@ -24,6 +24,7 @@ export const FIELDS = `
   burner_btu_per_h surface spread_sqft_per_gal primer_sqft_per_gal texture_extra_pct way paint_coats people
   hours_per_day start_day work_week days_off laboratory_days_low laboratory_days_high pace_pct
   prices rate_per_hour labor_sum materials_sum others_sum tax_sum money offer_by offer_day offer_until not_in_offer
+  room_air
 `.trim().split(/\s+/);
 
 // Jobs that the model is shown before the first letter of a link, so that what is usual costs little. They stay as they

@@ -18,7 +18,7 @@ from calc.decision.questions import WAYS
 from calc.job.days import calendar_of, days_of
 from calc.job.labor import LEAST, MOST, hours_of, tasks_of, wait_minutes, works_of
 from calc.job.plan import CALCULATOR
-from calc.job.plan_inputs import asked_of
+from calc.job.plan_inputs import air_of, asked_of
 from calc.job.stage import YOU
 from calc.job.stages import STAGES, WAYS_TAKE, stages_of
 from calc.job.waits import WAITS
@@ -47,7 +47,7 @@ def lines(answer):
 def works(**given_texts):
     values, refused = read(CALCULATOR.fields, DEMO | {name: str(text) for name, text in given_texts.items()}, ())
     assert refused == ()
-    asked = asked_of(values, values.choice("way"))
+    asked = asked_of(values, values.choice("way"), air_of(values))
     return asked, works_of(asked), calendar_of(values)
 
 
@@ -93,8 +93,80 @@ def test_a_coat_is_waited_for_as_the_drying_form_says(air):
     answer, _ = catalogue.work_out("drying", given_air | {"coats": "2"})
     law = {one.name: one.value for one in answer.lines}
     for which, name in ((LEAST, "hours_low"), (MOST, "hours_high")):
-        assert 0 <= Fraction(wait_minutes("coat", which, asked), 60) - law[name] < Fraction(1, 4)
-    assert 0 <= Fraction(wait_minutes("fill", MOST, asked), 60) - law["first_coat_hours_high"] < Fraction(1, 4)
+        assert 0 <= Fraction(wait_minutes("coat", which, asked, 0), 60) - law[name] < Fraction(1, 4)
+    assert 0 <= Fraction(wait_minutes("fill", MOST, asked, 0), 60) - law["first_coat_hours_high"] < Fraction(1, 4)
+
+
+WARM = {"temperature_f": "70", "humidity_pct": "45", "outdoor_temperature_f": "70", "outdoor_humidity_pct": "45"}
+OWN_AIR = [
+    ("window", WARM | {"outdoor_humidity_pct": "70"}),
+    ("window", {"outdoor_temperature_f": "41", "outdoor_humidity_pct": "80", "heat_held": "yes"}),
+    ("machine", {}),
+    ("machine", {"dehumidifier_pt_per_day": "90", "closed_air_changes_per_hour": "0.2"}),
+    ("machine", {"temperature_f": "60", "dehumidifier_kind": "desiccant"}),
+    ("closed", {"closed_air_changes_per_hour": "1.5", "outdoor_temperature_f": "40"}),
+]
+
+
+@pytest.mark.parametrize(("air", "more"), OWN_AIR)
+def test_a_room_in_its_own_air_is_waited_for_as_the_humidity_form_says(air, more):
+    """Each room for itself, one coat at a time; the form is asked for a room alone, as anybody would ask it."""
+    rooms = ("Living: 20' x 14'", "Bed: 12' x 11'")
+    more = more | {"coat_thickness_in": "1/16"}
+    asked, _, _ = works(way="skim-over", rooms="; ".join(rooms), texture_depth_in="1/8", room_air=air, **more)
+    for at, room in enumerate(rooms):
+        for what, depth_in in (("coat", "0"), ("fill", "1/8")):
+            answer, faults = catalogue.work_out(
+                "humidity", {"rooms": room, "coats": "1", "texture_depth_in": depth_in, **more}
+            )
+            assert answer is not None, faults
+            form = {one.name: one.value for one in answer.lines}
+            for which, name in ((LEAST, f"{air}_hours_low"), (MOST, f"{air}_hours_high")):
+                assert 0 <= Fraction(wait_minutes(what, which, asked, at), 60) - form[name] < Fraction(1, 4)
+
+
+def test_much_air_like_the_rooms_own_is_air_that_stays_as_typed():
+    """Sixty changes an hour with the same air outdoors: the water of a coat dampens the room hardly at all."""
+    kept, _, _ = works(way="board-over", texture_depth_in="1/8", **WARM)
+    aired, _, _ = works(
+        way="board-over", texture_depth_in="1/8", room_air="window", open_air_changes_per_hour="60", **WARM
+    )
+    for what in ("coat", "fill", "joint"):
+        for which in (LEAST, MOST):
+            steady, own = (wait_minutes(what, which, one, 0) for one in (kept, aired))
+            assert steady <= own + 15 and own <= steady * 1.05 + 15, (what, which, steady, own)
+
+
+def test_a_joint_wets_less_than_a_coat_and_a_house_waits_for_its_last_room():
+    asked, _, _ = works(way="board-over", room_air="machine", coat_thickness_in="1/16")
+    for which in (LEAST, MOST):
+        assert wait_minutes("joint", which, asked, 0) <= wait_minutes("coat", which, asked, 0)
+        rooms = [wait_minutes("coat", which, asked, at) for at in range(2)]
+        assert rooms[1] < rooms[0] == wait_minutes("coat", which, asked, -1)
+
+
+def test_a_plan_keeps_to_the_waits_of_each_room_and_tells_them():
+    asked = {"way": "skim-over", "texture_depth_in": "1/8", "coats": "2"}
+    told = next(one for one in ask(**asked, room_air="machine").listings if one.name == "waits")
+    rows = [text for text, _ in told.rows if text.startswith("Coat dry")]
+    assert [row.split(":")[0] for row in rows] == ["Coat dry in Living", "Coat dry in Bed"]
+    again = next(one for one in ask(**asked).listings if one.name == "waits")
+    assert len([text for text, _ in again.rows if text.startswith("Coat dry: ")]) == 1
+
+
+@pytest.mark.parametrize("air", ["closed", "window"])
+def test_air_that_may_never_dry_a_coat_is_refused_with_a_way_out(air):
+    """A closed room with no leak that is known, and a window open in the cold without heat."""
+    given_texts = DEMO | {"way": "skim-over", "texture_depth_in": "1/8", "room_air": air}
+    for name, texts in (
+        ("plan", given_texts),
+        ("compare", {one: given_texts[one] for one in given_texts if one != "way"}),
+    ):
+        answer, faults = catalogue.work_out(name, texts)
+        assert answer is None and [one.field for one in faults] == ["room_air"]
+        assert "Living may not dry in 30 days" in faults[0].message
+        answer, faults = catalogue.work_out(name, texts | {"room_air": faults[0].example, "heat_held": "yes"})
+        assert answer is not None, faults
 
 
 def test_every_row_is_used_and_every_name_in_it_is_there():
@@ -175,6 +247,7 @@ JOBS = st.fixed_dictionaries({
     "people": st.integers(1, 3).map(str), "hours_per_day": st.integers(4, 10).map(str), "coats": st.integers(1, 3).map(str),
     "paint_coats": st.integers(0, 2).map(str), "texture_depth_in": st.sampled_from(["0", "1/8", "1/4"]),
     "work_week": st.sampled_from(["mon-fri", "mon-sat", "all", "weekend"]), "start_day": st.dates(datetime.date(2026, 1, 1), datetime.date(2030, 1, 1)).map(str),
+    "room_air": st.sampled_from(["steady", "window"]), "heat_held": st.just("yes"), "outdoor_humidity_pct": st.just("40"),
 })  # fmt: skip
 
 
@@ -235,6 +308,6 @@ def test_board_over_ten_feet_takes_two_fifths_more():
 
 def test_the_laboratory_days_are_days_of_the_clock_and_work_goes_by_quarters():
     asked, all_works, _ = works(way="board-over", laboratory_days_low="3", laboratory_days_high="10")
-    assert [wait_minutes("result", which, asked) for which in (LEAST, MOST)] == [3 * 1440, 10 * 1440]
+    assert [wait_minutes("result", which, asked, -1) for which in (LEAST, MOST)] == [3 * 1440, 10 * 1440]
     minutes = [one.minutes for one in tasks_of(all_works, MOST, asked, 2, 1)]
     assert all(one % 15 == 0 for one in minutes) and {one % 60 for one in minutes} == {0, 15, 30, 45}
