@@ -204,9 +204,8 @@ def type_module(calculator) -> str:
 
 
 def _fresh() -> None:
-    for name in [
-        one for one in sys.modules if one == "calc" or one.startswith("calc.") or one == "handbook.evidence.check_table"
-    ]:
+    """What has read the old number, or keeps what was answered with it, is forgotten."""
+    for name in [one for one in sys.modules if one.split(".")[0] in ("calc", "handbook")]:
         del sys.modules[name]
 
 
