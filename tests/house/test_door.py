@@ -29,9 +29,6 @@ NOT_READ = (
     "python -m calc",
 )  # how a line of a drawing is drawn, and what is typed
 OUTSIDE = {
-    "calc/carry/carry.py": 29,
-    "calc/carry/hall_drawing.py": 7,
-    "calc/carry/passages.py": 60,
     "calc/core/fields.py": 11,
     "calc/decision/decision.py": 19,
     "calc/decision/rule.py": 2,
