@@ -22,6 +22,7 @@ from calc.job.sides import texts as texts_of_sides
 from calc.job.stage import texts as texts_of_stages
 from calc.job.stages import STAGES
 from calc.job.waits import WAITS
+from calc.site.fixture_kinds import texts as texts_of_fixtures
 from handbook.content.faults import ContentFault, ContentFaults
 
 ROOT = Path(__file__).resolve().parents[3]
@@ -37,6 +38,7 @@ MADE_BY: dict[str, tuple[str, ...]] = {
     "calc/job/prices.py": ("by_told",),
     "calc/job/sides.py": ("short_told", "lowers_told", "refit_told", "see_told", "why_told"),
     "calc/job/stage.py": ("phase_told", "task_told", "wait_told", "call_told"),
+    "calc/site/fixture_kinds.py": ("kind_told", "means_told"),
     "calc/numbers/words.py": ("plural", "listed"),
 }
 
@@ -71,7 +73,8 @@ def every_text(root: Path = ROOT) -> list[Text]:
 
 
 def declared() -> list[Text]:
-    """Return the texts of fields and their units, cautions, calculators, the stages of a job, what it takes and is paid by."""
+    """Return the texts of fields and their units, cautions, calculators, the stages of a job, what it takes and is paid by, and
+    the things at a ceiling."""
     found = []
     for calculator in catalogue.every():
         path = f"calc/{dict(catalogue.FOLDERS)[calculator.name]}/{calculator.name}.py"
@@ -84,6 +87,7 @@ def declared() -> list[Text]:
     found += [Text(key, english, "calc/job/materials.py", 1, 1) for key, english in texts_of_materials()]
     found += [Text(key, english, "calc/job/prices.py", 1, 1) for key, english in texts_of_prices()]
     found += [Text(key, english, "calc/job/sides.py", 1, 1) for key, english in texts_of_sides(SIDES)]
+    found += [Text(key, english, "calc/site/fixture_kinds.py", 1, 1) for key, english in texts_of_fixtures()]
     rows = cautions.texts()
     return found + [Text(key, english, "calc/evidence/cautions.py", 1, 1) for key, english in rows]
 
