@@ -158,38 +158,57 @@ def carry(passages: tuple[Passage, ...], sheet: Sheet, typed: tuple[tuple[str, s
         amount=told(stock[-1] if stock else 0, "ft", tried, *GEOMETRY),
     )  # fmt: skip
     if stock:
-        figure, label = (
-            "No longer than " + _feet(Fraction(stock[-1]), show),
-            "by these measures; try with a lath of that length first",
-        )
+        figure = say("carry.figure", "No longer than {length}", length=_feet(Fraction(stock[-1]), show))
+        label = say("carry.figure.label", "by these measures; try with a lath of that length first")
     else:
-        figure, label = "No whole sheet", "of " + told_ft[0] + " or more, by these measures"
-    left_out = [text for one in passages for text in one.left_out]
-    sentence = governs.name + " governs: no longer than " + _feet(longest_ft, show) + ". "
-    if governs.longest_in == 0:
-        sentence = governs.name + " governs: no way was found for a sheet of this width. "
-    if left_out:
-        sentence += "This is an upper limit only; not looked at: " + words.listed(left_out) + ". "
+        figure = say("carry.figure.none", "No whole sheet")
+        label = say("carry.figure.none.label", "of {length} or more, by these measures", length=told_ft[0])
     return Answer(
         calculator="carry",
         inputs=typed,
         figure=figure,
         figure_label=label,
-        sentence=sentence + _cure(bool(stock)),
+        sentence=" ".join(_sentences(passages, governs, bool(stock), show)),
         lines=lines.tuple(),
         cautions=(caution("lift-board"),),
         notes=(
-            "Carry a lath as long as the sheet, and a stick as wide, the whole way before you buy.",
-            "Measure clear widths: rails, trim, knobs, lamps and radiators count. None of them is counted here.",
-            "Sheets are counted upright on edge; on a straight stair and at a corner lying flat too. A longer one may have another way, which was not searched.",
-            "Values that you did not type are careful usual ones, not your house. Measure what governs.",
-            "A sheet may be cut before it is carried: the cutting list of the board form says to which lengths.",
-            "Scored and folded board breaks its core. It is left for small pieces at a wall.",
+            say("carry.note.lath", "Carry a lath as long as the sheet, and a stick as wide, the whole way before you buy."),
+            say("carry.note.clear", "Measure clear widths: rails, trim, knobs, lamps and radiators count. None of them is counted here."),
+            say("carry.note.edge", "Sheets are counted upright on edge; on a straight stair and at a corner lying flat too. A longer one may have another way, which was not searched."),
+            say("carry.note.usual", "Values that you did not type are careful usual ones, not your house. Measure what governs."),
+            say("carry.note.cut", "A sheet may be cut before it is carried: the cutting list of the board form says to which lengths."),
+            say("carry.note.fold", "Scored and folded board breaks its core. It is left for small pieces at a wall."),
         ),
         drawing=passages[0].drawing,
-        items=tuple([_item(one, one.name == governs.name, sheet) for one in passages]),
-        items_title="Passage by passage",
+        items=tuple([_item(one, one is governs, sheet) for one in passages]),
+        items_title=say("carry.items", "Passage by passage"),
     )  # fmt: skip
+
+
+def _sentences(passages: tuple[Passage, ...], governs: Passage, stock: bool, show_in: str) -> list[str]:
+    """What governs, what was not looked at, and what to do, where a whole sheet of `stock` has a way or none."""
+    if governs.longest_in == 0:
+        none = "{passage} governs: no way was found for a sheet of this width."
+        told = [say("carry.sentence.none", none, passage=governs.name)]
+    else:
+        longest = _feet(governs.longest_in / INCHES_PER_FOOT, show_in)
+        told = [
+            say("carry.sentence", "{passage} governs: no longer than {length}.", passage=governs.name, length=longest)
+        ]
+    left_out = [text for one in passages for text in one.left_out]
+    if left_out:
+        english = "This is an upper limit only; not looked at: {things}."
+        told.append(say("carry.sentence.limit", english, things=words.listed(left_out)))
+    if stock:
+        told.append(say("carry.cure.lath", "Buy no longer before the lath went all the way."))
+    else:
+        told.append(
+            say(
+                "carry.cure.window",
+                "Look for a window, or have the sheets cut to the plan before they are carried.",
+            )
+        )
+    return told
 
 
 def _feet(length_ft: Fraction, show_in: str) -> str:
@@ -197,67 +216,75 @@ def _feet(length_ft: Fraction, show_in: str) -> str:
 
 
 def _item(one: Passage, governs: bool, sheet: Sheet) -> Item:
-    tail = " " + one.counted + (" This one governs." if governs else "")
     if one.longest_in == 0:
-        return Item(one.name, "no way found", "For no sheet of this width, as it was counted." + tail, GEOMETRY)
-    state = _feet(one.longest_in / INCHES_PER_FOOT, sheet.show_in)
+        state = say("carry.state.none", "no way found")
+        text = say("carry.item.none", "For no sheet of this width, as it was counted.")
+    else:
+        state = _state(one, sheet.show_in)
+        text = say("carry.item.flat", "Carried flat.") if one.flat else say("carry.item.edge", "Carried on edge.")
+    text += " " + one.counted
+    if governs:
+        text += " " + say("carry.item.governs", "This one governs.")
+    if one.left_out and one.longest_in > 0:
+        english = "Not known, so measure: {things}."
+        text += " " + say("carry.item.measure", english, things=words.listed(one.left_out))
+    return Item(one.name, state, text, GEOMETRY)
+
+
+def _state(one: Passage, show_in: str) -> str:
+    """How long a sheet it takes: a length, 'or more' where none is too long, 'at most' where something was left out."""
+    length = _feet(one.longest_in / INCHES_PER_FOOT, show_in)
     if one.longest_in >= NO_LIMIT_IN:
-        state += " or more"
+        if one.left_out:
+            return say("carry.state.most_or_more", "at most {length} or more", length=length)
+        return say("carry.state.more", "{length} or more", length=length)
     if one.left_out:
-        state = "at most " + state
-        tail += " Not known, so measure: " + words.listed(one.left_out) + "."
-    return Item(one.name, state, "Carried " + one.how + "." + tail, GEOMETRY)
+        return say("carry.state.most", "at most {length}", length=length)
+    return length
 
 
-def _cure(stock: bool) -> str:
-    if stock:
-        return "Buy no longer before the lath went all the way."
-    return "Look for a window, or have the sheets cut to the plan before they are carried."
-
-
-_PAIRS = (
-    ("turn_from_in", "turn_to_in", "A corner needs both ways. Give the other one too, or empty both.", "36"),
-    ("lift_width_in", "lift_depth_in", "A lift needs both sides. Give the other one too, or empty both.", "36"),
-)
-_PARTS = (
-    ("landing_in", "stair_width_in", "A landing needs the width of its stair. Give it, or empty the landing.", "34"),
-    ("landing_width_in", "landing_in", "A landing needs its depth too. Give it, or empty the landing's width.", "36"),
-)
+def _needs() -> tuple[tuple[str, str, str, str], ...]:
+    """Return what needs another measure: its name, that of the other, what to say where that is missing, and an example."""
+    corner = say("carry.fault.corner", "A corner needs both ways. Give the other one too, or empty both.")
+    lift = say("carry.fault.lift", "A lift needs both sides. Give the other one too, or empty both.")
+    landing = say("carry.fault.landing", "A landing needs the width of its stair. Give it, or empty the landing.")
+    across = say("carry.fault.across", "A landing needs its depth too. Give it, or empty the landing's width.")
+    return (
+        ("turn_from_in", "turn_to_in", corner, "36"),
+        ("turn_to_in", "turn_from_in", corner, "36"),
+        ("lift_width_in", "lift_depth_in", lift, "36"),
+        ("lift_depth_in", "lift_width_in", lift, "36"),
+        ("landing_in", "stair_width_in", landing, "34"),
+        ("landing_width_in", "landing_in", across, "36"),
+    )
 
 
 def _faults(values: Values) -> list[Fault]:
-    def empty(name: str) -> bool:
-        return values.number_or_none(name) is None
-
     faults = []
-    for one, other, message, example in _PAIRS:
-        for name, missing in ((one, other), (other, one)):
-            if not empty(name) and empty(missing):
-                faults.append(Fault(missing, "", message, example))
-    for part, whole, message, example in _PARTS:
-        if not empty(part) and empty(whole):
-            faults.append(Fault(whole, "", message, example))
-    typed = dict(values.given)
+    for name, missing, message, example in _needs():
+        if values.number_or_none(name) is not None and values.number_or_none(missing) is None:
+            faults.append(Fault(missing, "", message, example))
+    typed, show = dict(values.given), values.choice("show_in")
     door_ft = values.number("door_width_in") / INCHES_PER_FOOT
     need_ft = values.number("hall_beyond_ft") + door_ft
     if values.number("hall_length_ft") < need_ft:
-        message = (
-            "The hall's length takes in the door and what is past it: here at least "
-            + _feet(need_ft, values.choice("show_in"))
-            + "."
-        )
+        message = say(
+            "carry.fault.hall", "The hall's length takes in the door and what is past it: here at least {length}.",
+            length=_feet(need_ft, show),
+        )  # fmt: skip
         faults.append(Fault("hall_length_ft", typed["hall_length_ft"], message, "16"))
     need_ft = values.number("door_corner_in") / INCHES_PER_FOOT + door_ft
     if values.number("room_along_ft") < need_ft:
-        message = (
-            "The room's wall takes in the door and what lies between it and the corner: here at least "
-            + _feet(need_ft, values.choice("show_in"))
-            + "."
-        )
+        message = say(
+            "carry.fault.room", "The room's wall takes in the door and what lies between it and the corner: here at least {length}.",
+            length=_feet(need_ft, show),
+        )  # fmt: skip
         faults.append(Fault("room_along_ft", typed["room_along_ft"], message, "12"))
     stair, wide = values.number_or_none("stair_width_in"), values.number_or_none("landing_width_in")
     if stair is not None and wide is not None and values.choice("landing_kind") == "half" and wide < 2 * stair:
-        message = "A landing that turns back is at least as wide as both flights. Give its whole width."
+        message = say(
+            "carry.fault.half", "A landing that turns back is at least as wide as both flights. Give its whole width."
+        )
         faults.append(Fault("landing_width_in", typed["landing_width_in"], message, "72"))
     return faults
 

@@ -4,6 +4,7 @@ from fractions import Fraction
 
 from calc.carry.door import Doorway, Pinch
 from calc.core.drawing import Dimension, Drawing, Label, Shape
+from calc.text.door import say
 
 
 def plan(way: Doorway, pinch: Pinch, told: tuple[str, str, str]) -> Drawing:
@@ -24,26 +25,33 @@ def plan(way: Doorway, pinch: Pinch, told: tuple[str, str, str]) -> Drawing:
 
     shapes = [Shape(tuple([put(at) for at in outline]), "cut", "none", False)]
     labels = []
-    where, ends = "where it is tightest", pinch.ends
+    length, hall, room = told
+    ends = pinch.ends
+    description = say(
+        "carry.plan.tightest", "From above: the hall {hall} wide, the door in its side, the room {room} deep, and a sheet {length} long where it is tightest.",
+        hall=hall, room=room, length=length,
+    )  # fmt: skip
     if not ends:
         tail_in = -way.before_in
-        where, ends = "in the hall", ((tail_in, -way.hall_in / 2), (tail_in + pinch.longest_in, -way.hall_in / 2))
+        ends = ((tail_in, -way.hall_in / 2), (tail_in + pinch.longest_in, -way.hall_in / 2))
+        description = say(
+            "carry.plan.in_hall", "From above: the hall {hall} wide, the door in its side, the room {room} deep, and a sheet {length} long in the hall.",
+            hall=hall, room=room, length=length,
+        )  # fmt: skip
     if pinch.longest_in > 0:
         shapes.append(Shape(tuple([put(at) for at in ends]), "curve", "none", False))
-        labels.append(Label(put(ends[1]), "right", "sheet"))
-    length, hall, room = told
+        labels.append(Label(put(ends[1]), "right", say("carry.plan.sheet", "sheet")))
     return Drawing(
-        title="The tightest place at the door",
-        description="From above: the hall " + hall + " wide, the door in its side, the room " + room + " deep, and a sheet " + length + " long "
-        + where + ".",
+        title=say("carry.plan.title", "The tightest place at the door"),
+        description=description,
         width=left_in + right_in,
         height=way.hall_in + top_in,
         stretch=Fraction(1),
         shapes=tuple(shapes),
         dimensions=(
-            Dimension(put((-left_in, -way.hall_in)), put((-left_in, zero)), "left", "hall " + hall),
-            Dimension(put((-left_in, way.wall_in)), put((-left_in, top_in)), "left", "room " + room),
+            Dimension(put((-left_in, -way.hall_in)), put((-left_in, zero)), "left", say("carry.plan.hall", "hall {width}", width=hall)),
+            Dimension(put((-left_in, way.wall_in)), put((-left_in, top_in)), "left", say("carry.plan.room", "room {depth}", depth=room)),
         ),
         labels=tuple(labels),
-        scale_note="To scale, seen from above.",
+        scale_note=say("carry.plan.note", "To scale, seen from above."),
     )  # fmt: skip

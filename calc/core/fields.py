@@ -273,7 +273,7 @@ def allowed(field: Field) -> str:
     if field.kind == "choice":
         values = words.listed([value for value, _ in field.choices if value], "or")
         return say("allowed.choice", "Choose {values}.", values=values)
-    unit = UNIT_NAMES.get(field.unit, field.unit)
+    unit = unit_told(field.unit)
     highest = field.highest + (" " + unit if unit else "")
     if field.kind == "count":
         return say("allowed.count", "Give a whole number from {low} to {high}.", low=field.lowest, high=highest)
@@ -307,6 +307,17 @@ UNIT_NAMES = {
     "": "",
 }
 """The name of a field's unit as it stands beside a number."""
+
+
+def unit_told(unit: str) -> str:
+    """Return the name of a unit as it stands beside a number; a unit without one stands as it is."""
+    name = UNIT_NAMES.get(unit, unit)
+    return say("unit." + unit, name) if name and unit in UNIT_NAMES else name
+
+
+def unit_texts() -> list[tuple[str, str]]:
+    """Return the (key, English) pairs of all names of units."""
+    return [("unit." + unit, name) for unit, name in UNIT_NAMES.items() if name]
 
 
 def _typed(field: Field, given: dict[str, str]) -> str:

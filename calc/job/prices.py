@@ -5,7 +5,7 @@ from fractions import Fraction
 
 from calc.core.fields import Field, entries
 from calc.job.calendar import day_of_iso
-from calc.job.materials import MATERIALS, RENT, Material, material_told
+from calc.job.materials import MATERIALS, RENT, Material, count_told, material_told
 from calc.numbers import measure, words
 from calc.text.door import say
 
@@ -136,22 +136,48 @@ def _paid(text: str, key: str, entry: str) -> tuple[Fraction, str]:
             break
     for one in MATERIALS:
         if one.id == key and rest:
-            allowed = units_of(one)
-            if rest not in ("each", one.package, one.packages) and rest not in allowed:
+            by = _unit(one, rest)
+            if by is None:
+                units = [package_told(one)] + [by_told(name) for name in units_of(one)]
                 raise PriceFault(
                     say(
                         "prices.fault.unit", "{entry}: {name} is paid for by the {units}.",
-                        entry=words.quoted(entry), name=words.lower(material_told(one)), units=words.listed([one.package] + allowed, "or"),
+                        entry=words.quoted(entry), name=words.lower(material_told(one)), units=words.listed(units, "or"),
                     )
                 )  # fmt: skip
-            return amount, rest if rest in allowed and rest != one.package else ""
+            return amount, by
     return amount, ""
+
+
+def _unit(one: Material, typed: str) -> str | None:
+    """Return what of `units_of` was `typed`, in English or as it is told, '' for the package, None for nothing that it is sold by."""
+    if typed in ("each", one.package, one.packages, words.lower(package_told(one))):
+        return ""
+    for name in units_of(one):
+        if typed in (name, words.lower(by_told(name))):
+            return name
+    return None
 
 
 def units_of(one: Material) -> list[str]:
     """Return what a material may be paid for by, beside its package."""
     found = [name for unit, names, _ in PRICED_BY if unit == one.unit for name in names]
     return found + list(DAY) if one.kind == RENT else found
+
+
+def package_told(one: Material) -> str:
+    """Return what the material is sold in, as 'pail'."""
+    return words.tidy(count_told(one, "", True))
+
+
+def by_told(name: str) -> str:
+    """Return a unit that is paid for, one of `units_of`, as it is told."""
+    return say("prices.by." + name, name)
+
+
+def texts() -> list[tuple[str, str]]:
+    """Return the (key, English) pairs of all units that are paid for."""
+    return [("prices.by." + name, name) for names in [row[1] for row in PRICED_BY] + [DAY] for name in names]
 
 
 def parts_of(by: str, unit: str) -> Fraction:

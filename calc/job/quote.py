@@ -5,9 +5,9 @@ from fractions import Fraction
 
 from calc.core.answer import Listing
 from calc.core.fields import Fault, InputFault
-from calc.job.materials import RENT, VAN, count_told, material_told
+from calc.job.materials import RENT, VAN, material_told
 from calc.job.needs import Bought
-from calc.job.prices import FEES, PRICES, Price, parts_of, shown
+from calc.job.prices import FEES, PRICES, Price, by_told, package_told, parts_of, shown
 from calc.numbers import words
 from calc.text.door import say
 
@@ -60,7 +60,7 @@ def cost_told(one: Priced) -> str:
     """Return what the thing costs and by which price, '' where it has none."""
     if one.price is None:
         return ""
-    paid = one.price.by or count_told(one.bought.material, "", True).strip()
+    paid = by_told(one.price.by) if one.price.by else package_told(one.bought.material)
     where = "".join([", " + part for part in (one.price.day, one.price.where) if part])
     return say(
         "quote.cost", "{cost}, at {price} a {unit}{where}.",

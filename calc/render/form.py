@@ -1,7 +1,7 @@
 """A calculator as a section of a page: its form, and a worked example that stands there before anything is typed."""
 
 from calc.core.answer import Answer, Calculator
-from calc.core.fields import UNIT_NAMES, Field, entries
+from calc.core.fields import Field, entries, unit_told
 from calc.render import html
 from calc.render.escape import escaped
 from calc.text.door import say
@@ -113,7 +113,7 @@ def _origin(calculator: Calculator, given: tuple[tuple[str, str], ...]) -> str:
 
 
 def _unit_after(field: Field, text: str) -> str:
-    unit = UNIT_NAMES.get(field.unit, field.unit)
+    unit = escaped(unit_told(field.unit))
     bare = all([mark in "0123456789./ " for mark in text])
     return " " + unit if unit and bare else ""
 
@@ -197,7 +197,7 @@ def _control(key: str, field: Field) -> str:
         options = "".join(['<option value="' + escaped(value) + '"></option>' for value, _ in field.choices])
         suggested = '<datalist id="' + key + '-known">' + options + "</datalist>"
     mode = ' inputmode="decimal"' if field.kind in NUMERIC else ""
-    unit = UNIT_NAMES.get(field.unit, field.unit)
+    unit = escaped(unit_told(field.unit))
     shown = '<span class="unit" aria-hidden="true">' + unit + "</span>" if unit else ""
     return (
         '<span class="box"><input type="text"'

@@ -12,11 +12,11 @@ from calc.evidence.cautions import Caution, caution
 from calc.numbers import measure, words
 from calc.numbers.measure import INCHES_PER_FOOT
 from calc.numbers.quantity import given, told
-from calc.site.fixture_rules import KINDS, Fixture, Lowering, ceiling_height, read_fixture, verdict
+from calc.site.fixture_kinds import KINDS, Fixture, read_fixture
+from calc.site.fixture_rules import FITS, NEEDS_WORK, STOPS, Lowering, ceiling_height, state_told, verdict
 from calc.text.door import say
 
-STATES = ("fits", "needs work", "stop")
-COUNTS = (  # of each state: name, label, rule
+COUNTS = (  # of FITS, NEEDS_WORK and STOPS: name, label, rule
     ("fixtures_that_fit", "Fit as they are", "Counted from the list."),
     ("fixtures_with_work", "Need work", "Counted from the list."),
     (
@@ -77,20 +77,14 @@ def fixtures(inputs: FixturesInputs, typed: tuple[tuple[str, str], ...]) -> Answ
         )
         raise InputFault((Fault("drop_in", too_low, message, "1/2"),))
     lowering = Lowering(inputs.drop_in, inputs.face_burns, after_ft * INCHES_PER_FOOT, show)
-    items = [verdict(one, lowering) for one in inputs.fixtures]
+    found = [verdict(one, lowering) for one in inputs.fixtures]
     high_enough, height_told = ceiling_height(lowering)
     if not high_enough:
-        items.append(
-            Item(
-                say("fixtures.ceiling", "The ceiling itself"),
-                "stop",
-                say("fixtures.ceiling.low", "It comes down to {height}.", height=lowering.told(lowering.after_in))
-                + " "
-                + height_told,
-                ("irc-r305",),
-            )
-        )
-    counts = [len([one for one in items if one.state == state]) for state in STATES]
+        low = say("fixtures.ceiling.low", "It comes down to {height}.", height=lowering.told(lowering.after_in))
+        ceiling = say("fixtures.ceiling", "The ceiling itself")
+        found.append((STOPS, Item(ceiling, state_told(STOPS), low + " " + height_told, ("irc-r305",))))
+    items = [item for _, item in found]
+    counts = [len([state for state, _ in found if state == wanted]) for wanted in (FITS, NEEDS_WORK, STOPS)]
     lines = Lines("fixtures", show)
     drop = lines.add(
         name="drop_in",

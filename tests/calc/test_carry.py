@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 
 from calc import catalogue
 from calc.carry.turns import longest_over_nosing, longest_round
+from calc.text.language import TEXTS
 
 F = Fraction
 
@@ -202,6 +203,13 @@ def test_what_governs_and_by_how_much():
     assert answer.sentence.startswith("Corner of the hall governs: no longer than 8' 4 13/16\"")
     wide, _ = ask(**carry_cases.OPEN, turn_from_in=48, turn_to_in=48)
     assert wide.figure == "No longer than 10' 0\""
+
+
+def test_one_passage_governs_where_two_have_the_same_name(monkeypatch):
+    for name in ("door", "corner"):
+        monkeypatch.setitem(TEXTS, f"carry.{name}.name", "Way")
+    answer, _ = ask(**carry_cases.OPEN, turn_from_in=36, turn_to_in=36)
+    assert [item.text.count("This one governs.") for item in answer.items] == [0, 1]
 
 
 def test_a_low_stair_takes_no_sheet_on_edge():

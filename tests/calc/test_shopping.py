@@ -16,6 +16,7 @@ from calc.job.needs import NEEDS, Job, bought_of
 from calc.job.prices import PriceFault, money, parts_of, read_price
 from calc.job.shopping import CALCULATOR, _asked
 from calc.job.stages import STAGES, WAYS_TAKE, stages_of
+from calc.text.language import TEXTS
 
 HOUSE = "Living: 20' x 14'; Bed: 12' x 11'"
 # Strips of film are cut from rolls and pieces of board from sheets: what is left of one may be too short for the next.
@@ -293,6 +294,21 @@ def test_a_definition_of_each_measure():
 def test_prices_are_read(entry, wanted):
     one = read_price(entry)
     assert (one.key, one.amount, one.by, one.day, one.where) == (wanted[0], Fraction(wanted[1]), *wanted[2:])
+
+
+def test_a_unit_is_read_as_it_is_told_in_another_language(monkeypatch):
+    for key, text in (("prices.by.sq ft", "Fuß im Quadrat"), ("material.board.one", "{count} Platte")):
+        monkeypatch.setitem(TEXTS, key, text)
+    for entry, by in (
+        ("0.5 a fuß im quadrat", "sq ft"),
+        ("0.5 a sq ft", "sq ft"),
+        ("9 a platte", ""),
+        ("9 a sheet", ""),
+    ):
+        assert read_price("board: " + entry).by == by
+    with pytest.raises(PriceFault) as fault:
+        read_price("board: 9 a mile")
+    assert "by the Platte, Fuß im Quadrat, sqft" in str(fault.value)
 
 
 @pytest.mark.parametrize(

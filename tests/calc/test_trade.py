@@ -20,7 +20,8 @@ from calc.hazards.lead import total_within_window
 from calc.hazards.samples import samples_for
 from calc.numbers import measure
 from calc.numbers.quantity import given as given_quantity
-from calc.site.fixture_rules import KINDS
+from calc.site.fixture_kinds import KINDS
+from calc.text.language import TEXTS
 
 F = Fraction
 EVERY = [pytest.param(one, id=one.name) for one in catalogue.every()]
@@ -390,6 +391,16 @@ def test_a_sprinkler_is_always_a_stop():
         answer = ask("fixtures", drop_in="1/2", fixtures=f"sprinkler: {gap}")
         assert answer.items[0].state == "stop" and "licensed sprinkler contractor" in answer.items[0].text
         assert "sprinkler-head" in cautions(answer)
+
+
+def test_what_fits_is_counted_whatever_the_words_for_it(monkeypatch):
+    given = {"drop_in": "1/2", "fixtures": "cupboard: 1; crown; sprinkler: 1; cord: 80; hatch"}
+    english = values(ask("fixtures", **given))
+    for state in ("fits", "work", "stop"):
+        monkeypatch.setitem(TEXTS, f"fixtures.state.{state}", "so")
+    answer = ask("fixtures", **given)
+    assert {item.state for item in answer.items} == {"so"}
+    assert values(answer) == english and english["fixtures_that_fit"] == english["fixtures_with_work"] == 2
 
 
 def test_each_covering_lowers_by_its_own():

@@ -13,7 +13,7 @@ import pytest
 from calc import browser, catalogue
 from calc.evidence import sources
 from calc.render.escape import escaped
-from calc.site.fixture_rules import KINDS
+from calc.site.fixture_kinds import KINDS
 from handbook import build
 from handbook.engines import packing
 from handbook.evidence import check_table, example

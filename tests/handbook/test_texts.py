@@ -37,6 +37,7 @@ def test_what_is_said_and_what_is_declared_is_found(english):
     assert english["noun.pass.many"] == "passes"
     assert english["field.wetting.texture_painted.choice.unknown"] == "Not known"
     assert english["calculator.wetting.verb"] == "Work out the water"
+    assert english["unit.sqft"] == english["prices.by.sq ft"] == "sq ft"
     assert english["signal.DANGER"] == "DANGER"
     for one in cautions.CAUTIONS:
         assert english[f"caution.{one.id}.hazard"] == one.hazard

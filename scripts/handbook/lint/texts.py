@@ -13,13 +13,16 @@ from pathlib import Path
 
 from calc import catalogue
 from calc.core.fields import texts as texts_of_field
+from calc.core.fields import unit_texts
 from calc.evidence import cautions
 from calc.job.materials import texts as texts_of_materials
+from calc.job.prices import texts as texts_of_prices
 from calc.job.sides import SIDES
 from calc.job.sides import texts as texts_of_sides
 from calc.job.stage import texts as texts_of_stages
 from calc.job.stages import STAGES
 from calc.job.waits import WAITS
+from calc.site.fixture_kinds import texts as texts_of_fixtures
 from handbook.content.faults import ContentFault, ContentFaults
 
 ROOT = Path(__file__).resolve().parents[3]
@@ -28,12 +31,14 @@ CODE = "TEXT"
 MACHINERY = ("calc/text/door.py",)
 MADE_BY: dict[str, tuple[str, ...]] = {
     "calc/core/answer.py": ("__init__",),
-    "calc/core/fields.py": ("told",),
+    "calc/core/fields.py": ("told", "unit_told"),
     "calc/core/lines.py": ("add",),
     "calc/evidence/cautions.py": ("caution", "word"),
     "calc/job/materials.py": ("material_told", "aisle_told", "count_told"),
+    "calc/job/prices.py": ("by_told",),
     "calc/job/sides.py": ("short_told", "lowers_told", "refit_told", "see_told", "why_told"),
     "calc/job/stage.py": ("phase_told", "task_told", "wait_told", "call_told"),
+    "calc/site/fixture_kinds.py": ("kind_told", "means_told"),
     "calc/numbers/words.py": ("plural", "listed"),
 }
 
@@ -68,7 +73,8 @@ def every_text(root: Path = ROOT) -> list[Text]:
 
 
 def declared() -> list[Text]:
-    """Return the texts of fields, cautions, calculators, the stages of a job and what it takes."""
+    """Return the texts of fields and their units, cautions, calculators, the stages of a job, what it takes and is paid by, and
+    the things at a ceiling."""
     found = []
     for calculator in catalogue.every():
         path = f"calc/{dict(catalogue.FOLDERS)[calculator.name]}/{calculator.name}.py"
@@ -76,9 +82,12 @@ def declared() -> list[Text]:
         for field in calculator.fields:
             rows += texts_of_field(calculator.name, field)
         found += [Text(key, english, path, 1, 1) for key, english in rows]
+    found += [Text(key, english, "calc/core/fields.py", 1, 1) for key, english in unit_texts()]
     found += [Text(key, english, "calc/job/stages.py", 1, 1) for key, english in texts_of_stages(STAGES, WAITS)]
     found += [Text(key, english, "calc/job/materials.py", 1, 1) for key, english in texts_of_materials()]
+    found += [Text(key, english, "calc/job/prices.py", 1, 1) for key, english in texts_of_prices()]
     found += [Text(key, english, "calc/job/sides.py", 1, 1) for key, english in texts_of_sides(SIDES)]
+    found += [Text(key, english, "calc/site/fixture_kinds.py", 1, 1) for key, english in texts_of_fixtures()]
     rows = cautions.texts()
     return found + [Text(key, english, "calc/evidence/cautions.py", 1, 1) for key, english in rows]
 

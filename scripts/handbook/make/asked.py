@@ -1,7 +1,7 @@
 """Everything that the forms of the book ask: what a job can hold, by name, each leading to the form that asks for it."""
 
 from calc import catalogue
-from calc.core.fields import UNIT_NAMES, Field
+from calc.core.fields import Field, unit_told
 from calc.render.escape import escaped
 
 
@@ -23,5 +23,5 @@ def _row(calculator: str, field: Field) -> str:
         f'<data value="{escaped(value)}" hidden>{escaped(label)}</data>'
         for value, label in (field.choices if field.kind == "choice" else ())
     )
-    unit = f' data-unit="{escaped(UNIT_NAMES.get(field.unit, field.unit))}"' if field.unit else ""
+    unit = f' data-unit="{escaped(unit_told(field.unit))}"' if field.unit else ""
     return f'<li data-name="{field.name}"{unit}><a href="../{where}">{escaped(field.label)}</a>{words}</li>'

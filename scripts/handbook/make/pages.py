@@ -5,7 +5,7 @@ import re
 from collections.abc import Callable
 
 from calc import catalogue
-from calc.core.fields import UNIT_NAMES
+from calc.core.fields import unit_told
 from calc.evidence.cautions import caution
 from calc.evidence.limits import LIMITS
 from calc.evidence.sources import HOW_KNOWN, SOURCES
@@ -104,10 +104,10 @@ def nomenclature_page(pages: list[Page]) -> str:
     meaning: dict[str, tuple[str, str, list[str]]] = {}
     for calculator in catalogue.every():
         for field in calculator.fields:
-            unit = UNIT_NAMES.get(field.unit, field.unit)
+            unit = unit_told(field.unit)
             meaning.setdefault(field.name, (unit, f"{field.label}. {field.help}", []))[2].append(calculator.name)
         for line in check_table.every_line(calculator).values():
-            unit = UNIT_NAMES.get(line.unit, line.unit)
+            unit = unit_told(line.unit)
             meaning.setdefault(line.name, (unit, f"{line.label}. {line.rule}", []))[2].append(calculator.name)
     rows = "".join(
         f"<tr><td><code>{name}</code></td><td>{_symbol(name)}</td><td>{escaped(unit) or 'none'}</td>"
