@@ -21,7 +21,7 @@ from calc.text.language import TEXTS
 HOUSE = "Living: 20' x 14'; Bed: 12' x 11'"
 # Strips of film are cut from rolls and pieces of board from sheets: what is left of one may be too short for the next.
 CUT = ("floor-film", "board")
-BY_STRIPS = (*CUT, "masking-tape")
+BY_STRIPS = (*CUT, "masking-tape", "duct-tape")
 
 
 def ask(**given):
