@@ -240,7 +240,7 @@ def buy_told(buy: tuple[tuple[int, int], ...], show: str) -> list[str]:
     for width, length in kinds:
         count = len([one for one in buy if one == (width, length)])
         size = measure.shown(Fraction(width, PARTS), "in", 1, show) + " x " + feet(length, show)
-        told.append(words.whole(count) + " of " + size)
+        told.append(say("board.of", "{count} of {size}", count=words.whole(count), size=size))
     return told
 
 
