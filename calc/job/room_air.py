@@ -21,7 +21,7 @@ ROOM_AIR = Field(
     example="window", default=STEADY, rare=True,
     choices=(
         (STEADY, "Stays as typed"), ("closed", "Rooms closed"), ("window", "A window open in each room"),
-        ("machine", "Closed, a dehumidifier in each room"),
+        ("machine", "A dehumidifier in each room"),
     ),
     why="Wet coats dampen a closed room, and then dry slower than in the air of today.",
 )  # fmt: skip
