@@ -13,7 +13,7 @@ from pathlib import Path
 
 from calc import catalogue
 from calc.core.fields import texts as texts_of_field
-from calc.evidence import cautions
+from calc.evidence import cautions, limits
 from calc.job.materials import texts as texts_of_materials
 from calc.job.sides import SIDES
 from calc.job.sides import texts as texts_of_sides
@@ -31,6 +31,7 @@ MADE_BY: dict[str, tuple[str, ...]] = {
     "calc/core/fields.py": ("told",),
     "calc/core/lines.py": ("add",),
     "calc/evidence/cautions.py": ("caution", "word"),
+    "calc/evidence/limits.py": ("place_told", "says_told", "ask_told"),
     "calc/job/materials.py": ("material_told", "aisle_told", "count_told"),
     "calc/job/sides.py": ("short_told", "lowers_told", "refit_told", "see_told", "why_told"),
     "calc/job/stage.py": ("phase_told", "task_told", "wait_told", "call_told"),
@@ -68,7 +69,7 @@ def every_text(root: Path = ROOT) -> list[Text]:
 
 
 def declared() -> list[Text]:
-    """Return the texts of fields, cautions, calculators, the stages of a job and what it takes."""
+    """Return the texts of fields, cautions, limits, calculators, the stages of a job and what it takes."""
     found = []
     for calculator in catalogue.every():
         path = f"calc/{dict(catalogue.FOLDERS)[calculator.name]}/{calculator.name}.py"
@@ -79,6 +80,7 @@ def declared() -> list[Text]:
     found += [Text(key, english, "calc/job/stages.py", 1, 1) for key, english in texts_of_stages(STAGES, WAITS)]
     found += [Text(key, english, "calc/job/materials.py", 1, 1) for key, english in texts_of_materials()]
     found += [Text(key, english, "calc/job/sides.py", 1, 1) for key, english in texts_of_sides(SIDES)]
+    found += [Text(key, english, "calc/evidence/limits.py", 1, 1) for key, english in limits.texts()]
     rows = cautions.texts()
     return found + [Text(key, english, "calc/evidence/cautions.py", 1, 1) for key, english in rows]
 
