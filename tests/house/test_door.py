@@ -38,7 +38,6 @@ OUTSIDE = {
     "calc/decision/shared_figures.py": 1,
     "calc/decision/verdict.py": 6,
     "calc/finish/taping.py": 1,
-    "calc/hazards/lead.py": 37,
     "calc/hazards/samples.py": 7,  # how a laboratory writes "none" and "trace": typed, and read by nobody here
     "calc/job/prices.py": 3,
     "calc/numbers/measure.py": 38,
