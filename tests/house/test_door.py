@@ -37,11 +37,10 @@ OUTSIDE = {
     "calc/decision/rule.py": 2,
     "calc/decision/shared_figures.py": 1,
     "calc/decision/verdict.py": 6,
-    "calc/finish/taping.py": 1,
     "calc/hazards/samples.py": 7,  # how a laboratory writes "none" and "trace": typed, and read by nobody here
     "calc/job/prices.py": 3,
     "calc/numbers/measure.py": 38,
-    "calc/numbers/units.py": 30,
+    "calc/numbers/units.py": 27,
     "calc/site/fixture_rules.py": 131,
 }
 
