@@ -4,7 +4,7 @@ from fractions import Fraction
 
 from calc.core.fields import Field, Values
 from calc.core.lines import Lines
-from calc.evidence.limits import PLACES, Limit
+from calc.evidence.limits import PLACES, Limit, says_told
 from calc.numbers import measure
 from calc.numbers.exact import total
 from calc.numbers.quantity import Quantity, added, fact, given
@@ -164,10 +164,13 @@ RATED = Field(
 
 def amount_told(amount: Fraction, limit: Limit, show_in: str) -> str:
     """Return the work's `amount` [in the limit's unit] beside what the limit says, as the person reads it."""
-    told = measure.shown(amount, limit.unit, 2, show_in) + ": " + limit.says
+    amount_shown, says, days = measure.shown(amount, limit.unit, 2, show_in), says_told(limit), days_of(limit)
     if show_in == "metric" and limit.amount > 0:
-        told += " (" + measure.shown(limit.amount, limit.unit, 2, show_in) + ")"
-    return told + ". " + days_of(limit)
+        return say(
+            "limit.amount.metric", "{amount}: {says} ({limit}). {days}",
+            amount=amount_shown, says=says, days=days, limit=measure.shown(limit.amount, limit.unit, 2, show_in),
+        )  # fmt: skip
+    return say("limit.amount", "{amount}: {says}. {days}", amount=amount_shown, says=says, days=days)
 
 
 def days_of(limit: Limit) -> str:

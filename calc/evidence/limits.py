@@ -9,6 +9,7 @@ from fractions import Fraction
 
 from calc.evidence import local
 from calc.numbers.words import lower, tidy
+from calc.text.door import say
 
 DRUM_CUFT = Fraction(55 * 231, 1728)  # a drum of 55 gallons [cu ft], by definition
 
@@ -37,11 +38,12 @@ class Limit:
         return amount >= self.amount if self.at_limit else amount > self.amount
 
 
+FEDERAL = "Federal"
 PLACES = (
-    ("Colorado", ("colorado", "co")),
-    ("US military property", ("us military property", "military", "dod")),
+    ("Colorado", ("co",)),
+    ("US military property", ("military", "dod")),
 ) + local.PLACES
-"""Places with limits of their own in `LIMITS`, and the words that mean them."""
+"""Places with limits of their own in `LIMITS`, and the words that mean them beside the name itself."""
 OF_EDITION = tuple([name for name, _ in local.PLACES])
 """Those that an edition added: beside its limits the place may have others, which nobody here has looked for."""
 
@@ -66,6 +68,7 @@ LIMITS = (
     Limit("lead-assisted", "", "lead", "assisted", Fraction(2), "sqft", False, "in housing with federal help the limit is 2 sq ft a room",
          "the housing agency", "cfr-35-1350", _SEEN, _NEXT),
 ) + tuple([Limit(*row) for row in local.LIMITS])  # fmt: skip
+_ADDED = tuple([row[0] for row in local.LIMITS])  # limits in an edition's own words, which no file of texts can know
 
 
 def known_place(text: str) -> str | None:
@@ -74,7 +77,7 @@ def known_place(text: str) -> str | None:
     if word in ("", "federal", "us", "usa"):
         return ""
     for name, aliases in PLACES:
-        if word in aliases:
+        if word == lower(name) or word in aliases:
             return name
     return None
 
@@ -88,3 +91,30 @@ def limits_for(topic: str, place: str | None, building: str) -> tuple[Limit, ...
         if one.building == "any" or building == "unknown" or one.building == building:
             found.append(one)
     return tuple(found)
+
+
+def place_told(name: str) -> str:
+    """Return a place of `PLACES` as people read it, '' as what federal limits are called. One that an edition adds stands as it was
+    written."""
+    if not name:
+        return say("limit.federal", FEDERAL)
+    return name if name in OF_EDITION else say("place." + name, name)
+
+
+def says_told(one: Limit) -> str:
+    """Return the limit in words. One that an edition adds stands as it was written."""
+    return one.says if one.id in _ADDED else say("limit." + one.id + ".says", one.says)
+
+
+def ask_told(one: Limit) -> str:
+    """Return who answers for the limit. One that an edition adds stands as it was written."""
+    return one.ask if one.id in _ADDED else say("limit." + one.id + ".ask", one.ask)
+
+
+def texts() -> list[tuple[str, str]]:
+    """Return the (key, English) pairs of the book's own places and limits, and of no others."""
+    found = [("limit.federal", FEDERAL)] + [("place." + name, name) for name, _ in PLACES if name not in OF_EDITION]
+    for one in LIMITS:
+        if one.id not in _ADDED:
+            found += [("limit." + one.id + ".says", one.says), ("limit." + one.id + ".ask", one.ask)]
+    return found

@@ -125,13 +125,14 @@ def taping(inputs: TapingInputs, typed: tuple[tuple[str, str], ...]) -> Answer:
         amount=rounded_up(tape * (1 + given(inputs.waste_pct, "%")) / given(inputs.tape_roll_ft, "ft"), "roll"),
     )
     most = by_area(area=area, allowance=HIGH_COMPOUND, part=part)
+    joints = most.named(say("taping.joints", "joints"), "gal")
     skim = skim_coat(area=area) if five else given(0, "gal", "ga-214")
     lines.add(
         name="compound_gal",
         label="Compound to buy",
         unit="gal",
         places=1,
-        amount=most.named("joints", "gal") + skim if five else most,
+        amount=joints + skim if five else most,
         rule="By the highest figure found; then the part that the level takes; a skim coat for level 5.",
     )
     least = lines.add(
@@ -177,7 +178,7 @@ def taping(inputs: TapingInputs, typed: tuple[tuple[str, str], ...]) -> Answer:
         places=0,
         rule=weighed,
         maker=maker,
-        amount=(most.named("joints", "gal") * COMPOUND_WEIGHT).cited("board-maker-compound"),
+        amount=(joints * COMPOUND_WEIGHT).cited("board-maker-compound"),
     )
     spacing = measure.limit(Fraction(SCREW_SPACING_IN), "12 in", show)
     textbook = area * TEXTBOOK_SCREWS
@@ -234,7 +235,7 @@ def taping(inputs: TapingInputs, typed: tuple[tuple[str, str], ...]) -> Answer:
             )
         lines.add(
             name="caulk_tubes", label="Tubes of caulk", unit="", places=0, amount=caulk(edge=given(edge_ft, "ft")),
-            rule=say("taping.caulk." + key, rule, bead=measure.limit(BEAD.to("in"), "1/4 in", show), tube=number(TUBE_FLOZ, "fl oz", show == "metric")),
+            rule=say("taping.caulk." + key, rule, bead=measure.limit(BEAD.to("in"), "1/4 in", show), tube=number(TUBE_FLOZ, "floz", show == "metric")),
         )  # fmt: skip
     figure = say("taping.figure", "of compound, {rolls} of tape", rolls=words.plural(int(rolls.value), "roll"))
     return Answer(

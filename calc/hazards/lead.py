@@ -8,7 +8,7 @@ from calc.core.answer import Answer, Calculator, Item
 from calc.core.fields import SHOW_IN, Field, Values, entries, entry_faults
 from calc.core.lines import Lines
 from calc.evidence.cautions import caution
-from calc.evidence.limits import Limit, known_place, limits_for
+from calc.evidence.limits import Limit, ask_told, known_place, limits_for, place_told
 from calc.evidence.local import LIMITS as OF_PLACES
 from calc.numbers import measure, words
 from calc.numbers.exact import total
@@ -20,6 +20,8 @@ BEFORE_YEAR = 1978  # housing built before it may hold lead paint; 40 CFR 745.10
 WINDOW_DAYS = 30  # work in one room within so many days adds up [days], 40 CFR 745.83
 LARGEST_SQFT = 100000  # an area over this is a slip of the finger [sq ft]
 FARTHEST_DAYS = 3650  # an entry further off is a slip of the finger [days]
+APPLIES, NOT_REACHED, ASK, NOT_CHECKED = "applies", "not-reached", "ask", "not-checked"
+"""How a rule stands to the work, whatever the language."""
 
 
 def read_earlier(entry: str) -> tuple[int, Fraction]:
@@ -32,19 +34,23 @@ def read_earlier(entry: str) -> tuple[int, Fraction]:
     past = len(parts) == 3 and parts[1] in ("day", "days") and parts[2] == "ago"
     future = len(parts) == 3 and parts[0] == "in" and parts[2] in ("day", "days")
     if not colon or not words.tidy(value) or not (past or future):
-        raise MeasureFault("Write when and how much: 12 days ago: 4 sq ft, or in 5 days: 3 sq ft.")
+        english = "Write when and how much: 12 days ago: 4 sq ft, or in 5 days: 3 sq ft."
+        raise MeasureFault(say("lead.fault.parts", english))
     try:
         days = read_quantity(parts[0] if past else parts[1], "")
         area = read_quantity(words.tidy(value), "sqft")
     except MeasureFault as fault:
+        english = "{entry} will not do, {problem}. Write 12 days ago: 4 sq ft."
         raise MeasureFault(
-            words.quoted(entry) + " will not do, " + str(fault.args[0]) + ". Write 12 days ago: 4 sq ft."
+            say("lead.fault.entry", english, entry=words.quoted(entry), problem=str(fault.args[0]))
         ) from None
     if area > LARGEST_SQFT:
-        raise MeasureFault(words.quoted(value) + " is over 100,000 sq ft. Write 12 days ago: 4 sq ft.")
+        english = "{area} is over 100,000 sq ft. Write 12 days ago: 4 sq ft."
+        raise MeasureFault(say("lead.fault.area", english, area=words.quoted(value)))
     if days.denominator != 1 or days > FARTHEST_DAYS:
-        raise MeasureFault(words.quoted(when) + " is no number of whole days up to 3,650. Write 12 days ago: 4 sq ft.")
-    return (-int(days) if past else int(days)), area  # fmt: skip
+        english = "{when} is no number of whole days up to 3,650. Write 12 days ago: 4 sq ft."
+        raise MeasureFault(say("lead.fault.days", english, when=words.quoted(when)))
+    return (-int(days) if past else int(days)), area
 
 
 DISTURBED = Field(
@@ -145,15 +151,24 @@ def lead(inputs: LeadInputs, typed: tuple[tuple[str, str], ...]) -> Answer:
         amount=total_within_window(disturbed=disturbed, earlier=inputs.earlier),
     )  # fmt: skip
     old = inputs.year_built is None or inputs.year_built < BEFORE_YEAR
-    items = _items(inputs, together.value, old)
-    applies = [one for one in items if one.state == "applies"]
-    year = "Year not known, so it counts as before 1978. " if inputs.year_built is None else ""
-    if applies:
-        figure, label = words.plural(len(applies), "rule applies", "rules apply"), "to this work"
-        sentence = year + "Read below which, and what each asks for."
+    rules = _rules(inputs, together.value, old)
+    count = len([state for state, _ in rules if state == APPLIES])
+    if count:
+        figure = say("lead.figure.many", "{count} rules apply", count=words.whole(count))
+        if count == 1:
+            figure = say("lead.figure.one", "1 rule applies")
+        label = say("lead.figure.label", "to this work")
+        sentence = say("lead.sentence.applies", "Read below which, and what each asks for.")
     else:
-        figure, label = "No federal limit is exceeded", "by these figures"
-        sentence = year + "State and local rules can still hold. Dust from old paint harms in any amount."
+        figure, label = (
+            say("lead.figure.none", "No federal limit is exceeded"),
+            say("lead.figure.by", "by these figures"),
+        )
+        sentence = say(
+            "lead.sentence.none", "State and local rules can still hold. Dust from old paint harms in any amount."
+        )
+    if inputs.year_built is None:
+        sentence = say("lead.sentence.year", "Year not known, so it counts as before 1978.") + " " + sentence
     return Answer(
         calculator="lead",
         inputs=typed,
@@ -163,147 +178,119 @@ def lead(inputs: LeadInputs, typed: tuple[tuple[str, str], ...]) -> Answer:
         lines=lines.tuple(),
         cautions=(caution("lead-paint"), caution("local-rules")) if old or inputs.paint_test == "lead" else (caution("local-rules"),),
         notes=(
-            "A ceiling that is scraped or sanded whole is always more than " + measure.shown(_limits()["lead-minor-repair"].amount, "sqft", 2, show) + ".",
-            "Open flame, and machines that sand or grind without a HEPA vacuum, are banned on lead paint at any size (from memory).",
-            "Lead is one question and asbestos another. Settle both.",
+            say("lead.note.whole", "A ceiling that is scraped or sanded whole is always more than {limit}.", limit=measure.shown(_limits()["lead-minor-repair"].amount, "sqft", 2, show)),
+            say("lead.note.banned", "Open flame, and machines that sand or grind without a HEPA vacuum, are banned on lead paint at any size (from memory)."),
+            say("lead.note.both", "Lead is one question and asbestos another. Settle both."),
         ),
         drawing=None,
-        items=items,
-        items_title="Rule by rule",
+        items=tuple([item for _, item in rules]),
+        items_title=say("lead.items", "Rule by rule"),
     )  # fmt: skip
 
 
 def _day(days: int) -> str:
     if days == 0:
-        return "today"
-    return words.plural(-days, "day") + " ago" if days < 0 else "in " + words.plural(days, "day")
+        return say("lead.day.today", "today")
+    if days == -1:
+        return say("lead.day.yesterday", "1 day ago")
+    if days == 1:
+        return say("lead.day.tomorrow", "in 1 day")
+    if days < 0:
+        return say("lead.day.ago", "{count} days ago", count=words.whole(-days))
+    return say("lead.day.ahead", "in {count} days", count=words.whole(days))
 
 
 def _limits() -> dict[str, Limit]:
     return dict([(one.id, one) for one in limits_for("lead", "", "assisted")])
 
 
-def _items(inputs: LeadInputs, total_sqft: Fraction, old: bool) -> tuple[Item, ...]:
+def _state_told(state: str) -> str:
+    if state == APPLIES:
+        return say("lead.state.applies", "applies")
+    if state == NOT_REACHED:
+        return say("lead.state.not_reached", "not reached")
+    return say("lead.state.ask", "ask") if state == ASK else say("lead.state.not_checked", "not checked")
+
+
+def _rule(state: str, name: str, text: str, sources: tuple[str, ...], review_by: str = "") -> tuple[str, Item]:
+    return state, Item(name, _state_told(state), text, sources, review_by=review_by)
+
+
+def _rules(inputs: LeadInputs, total_sqft: Fraction, old: bool) -> list[tuple[str, Item]]:
+    """Return each rule as its state, which is no text, and what is told of it."""
     limits = _limits()
-    minor, assisted = limits["lead-minor-repair"], limits["lead-assisted"]
-    counted = inputs.housing != "other"
-    found = [_renovation(inputs, total_sqft, old, counted, minor)]
+    found = [_renovation(inputs, total_sqft, old, limits["lead-minor-repair"])]
     if inputs.housing == "assisted":
-        amount = amount_told(total_sqft, assisted, inputs.show_in)
-        if old and inputs.paint_test != "none" and (assisted.passed_by(total_sqft) or inputs.torn_out):
-            found.append(
-                Item(
-                    "Federal housing help",
-                    "applies",
-                    amount + " Lead-safe work and a clearance test. Ask " + assisted.ask + ".",
-                    (assisted.source,),
-                    review_by=assisted.review_by,
-                )
-            )
-        else:
-            found.append(
-                Item(
-                    "Federal housing help",
-                    "not reached",
-                    amount + " Ask " + assisted.ask + ".",
-                    (assisted.source,),
-                    review_by=assisted.review_by,
-                )
-            )
+        found.append(_assisted(inputs, total_sqft, old, limits["lead-assisted"]))
     if inputs.paid_work and inputs.paint_test == "lead":
-        found.append(
-            Item(
-                "Rules for employers",
-                "applies",
-                "Where employees work on lead paint, in any amount, the federal lead rule for construction holds. Ask OSHA or the state.",
-                ("cfr-1926-62",),
-            )
-        )
+        english = "Where employees work on lead paint, in any amount, the federal lead rule for construction holds. Ask OSHA or the state."
+        name, told = say("lead.employers", "Rules for employers"), say("lead.employers.told", english)
+        found.append(_rule(APPLIES, name, told, ("cfr-1926-62",)))
     of_place = _of_place(inputs, total_sqft, old)
     found += of_place
     if of_place:
         held = say("lead.no_other", "This book holds no other for lead. Ask the state lead office.")
     else:
         held = say("lead.none_held", "This book holds none for lead. Ask the state lead office.")
-    found.append(Item("State and local rules", "not checked", held, ("common-practice",)))
-    return tuple(found)  # fmt: skip
+    found.append(_rule(NOT_CHECKED, say("lead.local", "State and local rules"), held, ("common-practice",)))
+    return found
 
 
-def _of_place(inputs: LeadInputs, total_sqft: Fraction, old: bool) -> list[Item]:
+def _assisted(inputs: LeadInputs, total_sqft: Fraction, old: bool, limit: Limit) -> tuple[str, Item]:
+    name, office = say("lead.assisted", "Federal housing help"), ask_told(limit)
+    amount = amount_told(total_sqft, limit, inputs.show_in)
+    if old and inputs.paint_test != "none" and (limit.passed_by(total_sqft) or inputs.torn_out):
+        english = "{amount} Lead-safe work and a clearance test. Ask {office}."
+        state, told = APPLIES, say("lead.assisted.applies", english, amount=amount, office=office)
+    else:
+        state, told = NOT_REACHED, say("lead.assisted.below", "{amount} Ask {office}.", amount=amount, office=office)
+    return _rule(state, name, told, (limit.source,), limit.review_by)
+
+
+def _of_place(inputs: LeadInputs, total_sqft: Fraction, old: bool) -> list[tuple[str, Item]]:
     """The limits of the place that was given, whoever does the work. They only add to the federal ones."""
     found = []
     for limit in limits_for("lead", known_place(inputs.place), "any"):
         if not limit.place:
             continue
-        text = amount_told(total_sqft, limit, inputs.show_in) + " "
+        office = ask_told(limit)
         if inputs.paint_test == "none" or not (old or inputs.paint_test == "lead"):
-            state, what = (
-                "ask",
-                say(
-                    "lead.place.ask",
-                    "By your figures the paint may hold no lead. Ask {office} whether the rule holds all the same.",
-                    office=limit.ask,
-                ),
-            )
+            english = "By your figures the paint may hold no lead. Ask {office} whether the rule holds all the same."
+            state, what = ASK, say("lead.place.ask", english, office=office)
         elif inputs.torn_out or limit.passed_by(total_sqft):
-            state, what = "applies", say("lead.place.applies", "Before any work ask {office}.", office=limit.ask)
+            state, what = APPLIES, say("lead.place.applies", "Before any work ask {office}.", office=office)
         else:
-            state, what = "not reached", say("lead.place.below", "Others may hold: ask {office}.", office=limit.ask)
-        found.append(Item(limit.place, state, text + what, (limit.source,), review_by=limit.review_by))
-    return found  # fmt: skip
+            state, what = NOT_REACHED, say("lead.place.below", "Others may hold: ask {office}.", office=office)
+        text = amount_told(total_sqft, limit, inputs.show_in) + " " + what
+        found.append(_rule(state, place_told(limit.place), text, (limit.source,), limit.review_by))
+    return found
 
 
-def _renovation(inputs: LeadInputs, total_sqft: Fraction, old: bool, counted: bool, minor: Limit) -> Item:
-    name = "Lead-safe renovation"
+def _renovation(inputs: LeadInputs, total_sqft: Fraction, old: bool, minor: Limit) -> tuple[str, Item]:
+    name, office = say("lead.renovation", "Lead-safe renovation"), ask_told(minor)
     amount = amount_told(total_sqft, minor, inputs.show_in)
+    covered, certified = ("cfr-745-82",), ("cfr-745-83", "cfr-745-82")
     if not old:
-        return Item(
-            name,
-            "not reached",
-            "Built in 1978 or later, as you say. The rule speaks of housing built before 1978. Ask where you doubt the year.",
-            ("cfr-745-82",),
-        )
-    if not counted:
-        return Item(
-            name,
-            "not reached",
-            "The rule speaks of homes and places for small children. Ask " + minor.ask + ".",
-            ("cfr-745-82",),
-        )
+        english = "Built in 1978 or later, as you say. The rule speaks of housing built before 1978. Ask where you doubt the year."
+        return _rule(NOT_REACHED, name, say("lead.renovation.later", english), covered)
+    if inputs.housing == "other":
+        english = "The rule speaks of homes and places for small children. Ask {office}."
+        return _rule(NOT_REACHED, name, say("lead.renovation.no_home", english, office=office), covered)
     if inputs.paint_test == "none":
-        return Item(
-            name,
-            "not reached",
-            "The paint was tested below both limits. Keep the report; it holds for the paint that was tested.",
-            ("cfr-745-82",),
-        )
+        english = "The paint was tested below both limits. Keep the report; it holds for the paint that was tested."
+        return _rule(NOT_REACHED, name, say("lead.renovation.tested", english), covered)
     if not inputs.paid_work:
-        return Item(
-            name,
-            "not reached",
-            "The rule speaks of paid work. The dust is the same: work lead-safe, keep children out, and have it cleaned and tested.",
-            ("cfr-745-82",),
-        )
+        english = "The rule speaks of paid work. The dust is the same: work lead-safe, keep children out, and have it cleaned and tested."
+        return _rule(NOT_REACHED, name, say("lead.renovation.unpaid", english), covered)
     if inputs.torn_out:
-        return Item(
-            name,
-            "applies",
-            "Painted surface is torn out, and no amount of that is minor repair. A certified firm does the work. Ask "
-            + minor.ask
-            + ".",
-            ("cfr-745-83", "cfr-745-82"),
-        )
+        english = "Painted surface is torn out, and no amount of that is minor repair. A certified firm does the work. Ask {office}."
+        return _rule(APPLIES, name, say("lead.renovation.torn", english, office=office), certified)
     if minor.passed_by(total_sqft):
-        return Item(
-            name,
-            "applies",
-            amount + " A certified firm does the work. Ask " + minor.ask + ".",
-            ("cfr-745-83", "cfr-745-82"),
-            review_by=minor.review_by,
-        )
-    return Item(
-        name, "not reached", amount + " Other rules may hold: ask " + minor.ask + ".", ("cfr-745-83",), review_by=minor.review_by
-    )  # fmt: skip
+        english = "{amount} A certified firm does the work. Ask {office}."
+        told = say("lead.renovation.applies", english, amount=amount, office=office)
+        return _rule(APPLIES, name, told, certified, minor.review_by)
+    told = say("lead.renovation.below", "{amount} Other rules may hold: ask {office}.", amount=amount, office=office)
+    return _rule(NOT_REACHED, name, told, ("cfr-745-83",), minor.review_by)
 
 
 def _work_out(values: Values) -> Answer:

@@ -8,7 +8,7 @@ from calc.core.answer import Answer, Calculator, Item
 from calc.core.fields import SHOW_IN, Field, Values, entries, entry_faults
 from calc.core.lines import Lines
 from calc.evidence.cautions import Caution, caution
-from calc.evidence.limits import OF_EDITION, Limit, known_place, limits_for
+from calc.evidence.limits import OF_EDITION, Limit, ask_told, known_place, limits_for, place_told
 from calc.evidence.local import LIMITS as OF_PLACES
 from calc.numbers import measure, words
 from calc.numbers.measure import MeasureFault, read_quantity
@@ -20,7 +20,6 @@ SAMPLES_ABOVE = 7  # above the last step [-], the same clause
 CONTAINS_PCT = 1  # asbestos-containing is more than this [%], 40 CFR 61 subpart M appendix A
 LARGEST_SQFT = 100000  # an area over this is a slip of the finger [sq ft]
 LONGEST_NAME = 60  # letters of an area's name
-LAYERS = ("texture", "compound", "board")
 NONE_WORDS = ("none", "none found", "none detected", "nd", "no asbestos", "not detected", "0")
 TRACE_WORDS = ("trace", "<1", "<1%", "< 1", "< 1 %", "less than 1", "less than 1 %", "less than 1%")
 TRACE_PCT = Fraction(1, 2)  # 'trace' and '<1' are some, and at most 1 %: any figure between will do [%]
@@ -40,7 +39,9 @@ def read_result(entry: str) -> Result:
     layer, colon, value = entry.partition(":")
     layer, value = words.tidy(layer), words.lower(words.tidy(value))
     if not colon or not layer or not value:
-        raise MeasureFault("Write the layer, a colon and the result: texture: none, or texture: 2 %.")
+        raise MeasureFault(
+            say("samples.fault.parts", "Write the layer, a colon and the result: texture: none, or texture: 2 %.")
+        )
     composite = "composite" in words.lower(layer) or "mixed" in words.lower(layer)
     if value in NONE_WORDS:
         return Result(layer, Fraction(0), composite)
@@ -49,30 +50,36 @@ def read_result(entry: str) -> Result:
     try:
         percent = read_quantity(value, "%")
     except MeasureFault as fault:
+        english = "{value} is no result, {problem}. Write none, trace, or a percentage."
         raise MeasureFault(
-            words.quoted(value) + " is no result, " + str(fault.args[0]) + ". Write none, trace, or a percentage."
+            say("samples.fault.result", english, value=words.quoted(value), problem=str(fault.args[0]))
         ) from None
     if percent > 100:
-        raise MeasureFault("A layer cannot hold more than 100 %. Write none, trace, or a percentage.")
-    return Result(layer, percent, composite)  # fmt: skip
+        raise MeasureFault(
+            say("samples.fault.most", "A layer cannot hold more than 100 %. Write none, trace, or a percentage.")
+        )
+    return Result(layer, percent, composite)
 
 
 def read_area(entry: str) -> tuple[str, Fraction]:
     """Return one entry, `Bedrooms: 420 sq ft`, as a name and an area [sq ft]. Raises MeasureFault with one sentence."""
     name, colon, value = entry.partition(":")
     if not colon or not words.tidy(name) or not words.tidy(value):
-        raise MeasureFault("Write a name, a colon and the area: Bedrooms: 420.")
+        raise MeasureFault(say("samples.fault.area.parts", "Write a name, a colon and the area: Bedrooms: 420."))
     try:
         area = read_quantity(words.tidy(value), "sqft")
     except MeasureFault as fault:
+        english = "{value} will not do, {problem}. Write an area: Bedrooms: 420."
         raise MeasureFault(
-            words.quoted(value) + " will not do, " + str(fault.args[0]) + ". Write an area: Bedrooms: 420."
+            say("samples.fault.area", english, value=words.quoted(value), problem=str(fault.args[0]))
         ) from None
     if area <= 0 or area > LARGEST_SQFT:
-        raise MeasureFault("An area must be more than 0 and up to 100,000 sq ft. Write it like Bedrooms: 420.")
+        english = "An area must be more than 0 and up to 100,000 sq ft. Write it like Bedrooms: 420."
+        raise MeasureFault(say("samples.fault.area.size", english))
     if len(words.tidy(name)) > LONGEST_NAME:
-        raise MeasureFault("The name " + words.quoted(name) + " is too long. Write it like Bedrooms: 420.")
-    return words.tidy(name), area  # fmt: skip
+        english = "The name {name} is too long. Write it like Bedrooms: 420."
+        raise MeasureFault(say("samples.fault.area.name", english, name=words.quoted(name)))
+    return words.tidy(name), area
 
 
 MORE_AREAS = Field(
@@ -128,28 +135,48 @@ def verdict(results: tuple[Result, ...], samples_taken: int, samples_needed: int
     Source: 40 CFR 61 subpart M appendix A for 1 percent; that layers are read one by one is common practice.
     """
     if not results:
-        return "unsettled", "Nothing is settled: there is no result yet. Leave the ceiling alone."
+        english = "Nothing is settled: there is no result yet. Leave the ceiling alone."
+        return "unsettled", say("samples.verdict.open", english)
     highest = max([one.percent for one in results])
     if highest > CONTAINS_PCT:
-        return "found", "Asbestos was found, above 1 percent. Stop: leave it alone and call a licensed contractor."
+        english = "Asbestos was found, above 1 percent. Stop: leave it alone and call a licensed contractor."
+        return "found", say("samples.verdict.found", english)
     if highest > 0:
-        return (
-            "trace",
-            "A little asbestos was found, at most 1 percent. Stop: work rules still hold. Ask for each layer to be counted.",
-        )
+        english = "A little asbestos was found, at most 1 percent. Stop: work rules still hold. Ask for each layer to be counted."
+        return "trace", say("samples.verdict.trace", english)
     if [one for one in results if one.composite]:
-        return (
-            "unsettled",
-            "Layers were mixed for the test. One can hold more than the mix shows. Ask for a result layer by layer.",
+        english = (
+            "Layers were mixed for the test. One can hold more than the mix shows. Ask for a result layer by layer."
         )
-    missing = [layer for layer in LAYERS if not [one for one in results if layer in words.lower(one.layer)]]
+        return "unsettled", say("samples.verdict.mixed", english)
+    missing = [told for layer, told in _layers() if not [one for one in results if _is_of(one, layer, told)]]
     if missing:
-        return "unsettled", "No result names the " + words.listed(missing) + ". Nothing is settled until it does."
+        english = "No result names the {layers}. Nothing is settled until it does."
+        return "unsettled", say("samples.verdict.layers", english, layers=words.listed(missing))
     if samples_taken < samples_needed:
-        return "unsettled", words.plural(samples_taken, "sample was", "samples were") + " taken and " + words.whole(
-            samples_needed
-        ) + " are asked for. Nothing is settled yet."
-    return "none", "No asbestos was found in what was sampled. That holds for these areas and layers, and for no other."  # fmt: skip
+        needed = words.whole(samples_needed)
+        if samples_taken == 1:
+            english = "1 sample was taken and {needed} are asked for. Nothing is settled yet."
+            return "unsettled", say("samples.verdict.one", english, needed=needed)
+        english = "{taken} samples were taken and {needed} are asked for. Nothing is settled yet."
+        return "unsettled", say("samples.verdict.few", english, taken=words.whole(samples_taken), needed=needed)
+    english = "No asbestos was found in what was sampled. That holds for these areas and layers, and for no other."
+    return "none", say("samples.verdict.none", english)
+
+
+def _layers() -> tuple[tuple[str, str], ...]:
+    """Each layer that a result has to name, and its name as people read it."""
+    return (
+        ("texture", say("samples.layer.texture", "texture")),
+        ("compound", say("samples.layer.compound", "compound")),
+        ("board", say("samples.layer.board", "board")),
+    )
+
+
+def _is_of(result: Result, layer: str, told: str) -> bool:
+    """Whether `result` names a layer, by its own name or by the one that people read: they type what they are told to."""
+    typed = words.lower(result.layer)
+    return layer in typed or words.lower(told) in typed
 
 
 def samples(inputs: SamplesInputs, typed: tuple[tuple[str, str], ...]) -> Answer:
@@ -173,8 +200,12 @@ def samples(inputs: SamplesInputs, typed: tuple[tuple[str, str], ...]) -> Answer
         label="Samples, at least",
         unit="",
         places=0,
-        rule="{steps}",
-        steps=_steps_told(show),
+        rule="For each kind of texture: up to {small} {few}, up to {large} {more}, above that {most}.",
+        small=measure.shown(Fraction(SAMPLE_STEPS[0][0]), "sqft", 1, show),
+        few=words.whole(SAMPLE_STEPS[0][1]),
+        large=measure.shown(Fraction(SAMPLE_STEPS[1][0]), "sqft", 1, show),
+        more=words.whole(SAMPLE_STEPS[1][1]),
+        most=words.whole(SAMPLES_ABOVE),
         amount=added([samples_of(name, one, show) for name, one in inputs.areas]),
     )
     volume = lines.add(
@@ -187,33 +218,29 @@ def samples(inputs: SamplesInputs, typed: tuple[tuple[str, str], ...]) -> Answer
         calculator="samples",
         inputs=typed,
         figure=words.plural(samples_needed, "sample"),
-        figure_label="at least, taken by an accredited inspector",
+        figure_label=say("samples.figure", "at least, taken by an accredited inspector"),
         sentence=sentence,
         lines=lines.tuple(),
         cautions=_cautions(key),
-        notes=(
-            "The sample count is a federal rule for schools. Inspectors use it elsewhere as good practice; local rules can ask for more.",
-            "Do not take samples yourself. It breaks the texture, and many places do not accept them.",
-            "No year of building settles the question: stock was used for years after the bans of 1973 and 1978, as late as about 1982.",
-            "The limits are on notice and work rules. Below each of them the fibers are the same.",
-        ),
+        notes=_notes(),
         drawing=None,
         items=_limits(inputs, area.value, volume.value),
-        items_title="Published limits, and whether this work reaches them",
+        items_title=say("samples.items", "Published limits, and whether this work reaches them"),
     )
+
+
+def _notes() -> tuple[str, ...]:
+    return (
+        say("samples.note.schools", "The sample count is a federal rule for schools. Inspectors use it elsewhere as good practice; local rules can ask for more."),
+        say("samples.note.yourself", "Do not take samples yourself. It breaks the texture, and many places do not accept them."),
+        say("samples.note.year", "No year of building settles the question: stock was used for years after the bans of 1973 and 1978, as late as about 1982."),
+        say("samples.note.limits", "The limits are on notice and work rules. Below each of them the fibers are the same."),
+    )  # fmt: skip
 
 
 def samples_of(name: str, area_sqft: Fraction, show: str) -> Quantity:
     """Return `samples_for` an area of one kind [sq ft, > 0], called `name`, as a quantity."""
     return given(samples_for(area_sqft), "", "cfr-763-86", name + ", " + measure.shown(area_sqft, "sqft", 1, show))
-
-
-def _steps_told(show: str) -> str:
-    steps = [
-        "up to " + measure.shown(Fraction(most), "sqft", 1, show) + " " + words.whole(count)
-        for most, count in SAMPLE_STEPS
-    ]
-    return "For each kind of texture: " + ", ".join(steps) + ", above that " + words.whole(SAMPLES_ABOVE) + "."
 
 
 def _limits(inputs: SamplesInputs, area: Fraction, volume_cuft: Fraction) -> tuple[Item, ...]:
@@ -225,48 +252,44 @@ def _limits(inputs: SamplesInputs, area: Fraction, volume_cuft: Fraction) -> tup
         amount = area if limit.unit == "sqft" else volume_cuft
         found.append(_limit(limit, amount, inputs.show_in))
     if inputs.building != "other":
-        found.append(
-            Item("Federal, a house", "ask", "One lone house of up to four homes is outside the federal notice rule; two on one site are inside. State and local rules still hold. Ask the state asbestos office.", ("epa-1995-small-residence",))
-        )  # fmt: skip
+        name = say("samples.house", "Federal, a house")
+        told = say(
+            "samples.house.told",
+            "One lone house of up to four homes is outside the federal notice rule; two on one site are inside. State and local rules still hold. Ask the state asbestos office.",
+        )
+        found.append(Item(name, say("samples.ask", "ask"), told, ("epa-1995-small-residence",)))
+    local, practice = say("samples.local", "Local rules"), ("common-practice",)
     if place is None:
-        found.append(
-            Item("Local rules", unchecked, "This book holds no rules for " + words.quoted(inputs.place) + ". Ask the state and city asbestos offices before any work.", ("common-practice",))
-        )  # fmt: skip
+        english = "This book holds no rules for {place}. Ask the state and city asbestos offices before any work."
+        told = say("samples.local.unknown", english, place=words.quoted(inputs.place))
+        found.append(Item(local, unchecked, told, practice))
     elif not place:
-        found.append(
-            Item("Local rules", unchecked, "No place was given, so only federal limits were looked at. Ask the state and city asbestos offices.", ("common-practice",))
-        )  # fmt: skip
+        english = "No place was given, so only federal limits were looked at. Ask the state and city asbestos offices."
+        found.append(Item(local, unchecked, say("samples.local.none", english), practice))
     elif place in OF_EDITION:
         if [one for one in limits if one.place]:
             held = say("samples.place.held", "Only the limits of {place} above were looked at.", place=place)
         else:
             held = say("samples.place.none", "No limit of {place} is held for such a building.", place=place)
         offices = say("samples.place.offices", "Ask the state and city asbestos offices before any work.")
-        found.append(
-            Item(
-                say("samples.place.other", "Other local rules"),
-                unchecked,
-                held + " " + offices,
-                ("common-practice",),
-            )
-        )
+        name = say("samples.place.other", "Other local rules")
+        found.append(Item(name, unchecked, held + " " + offices, practice))
     return tuple(found)
 
 
 def _limit(limit: Limit, amount: Fraction, show_in: str) -> Item:
-    text = amount_told(amount, limit, show_in)
-    name = (limit.place or "Federal") + (
-        ", house" if limit.building == "house" else ", other buildings" if limit.building == "other" else ""
-    )
+    told, office, name = amount_told(amount, limit, show_in), ask_told(limit), place_told(limit.place)
+    if limit.building == "house":
+        name = say("samples.limit.house", "{place}, house", place=name)
+    elif limit.building == "other":
+        name = say("samples.limit.other", "{place}, other buildings", place=name)
     if limit.passed_by(amount):
-        return Item(
-            name,
-            "reached",
-            text + " Before any work ask " + limit.ask + ".",
-            (limit.source,),
-            review_by=limit.review_by,
-        )
-    return Item(name, "not reached", text + " Others may hold: ask " + limit.ask + ".", (limit.source,), review_by=limit.review_by)  # fmt: skip
+        state = say("samples.reached", "reached")
+        text = say("samples.reached.told", "{amount} Before any work ask {office}.", amount=told, office=office)
+    else:
+        state = say("samples.not_reached", "not reached")
+        text = say("samples.not_reached.told", "{amount} Others may hold: ask {office}.", amount=told, office=office)
+    return Item(name, state, text, (limit.source,), review_by=limit.review_by)
 
 
 def _cautions(key: str) -> tuple[Caution, ...]:
@@ -282,7 +305,9 @@ def _cautions(key: str) -> tuple[Caution, ...]:
 
 
 def _work_out(values: Values) -> Answer:
-    areas = [("This texture", area_sqft(values))] + [read_area(entry) for entry in entries(values.choice("more_areas"))]
+    areas = [(say("samples.this", "This texture"), area_sqft(values))] + [
+        read_area(entry) for entry in entries(values.choice("more_areas"))
+    ]
     inputs = SamplesInputs(
         tuple(areas),
         values.number("texture_depth_in"),

@@ -5,12 +5,13 @@ from fractions import Fraction
 
 from calc.common.inputs import HEIGHT
 from calc.core.answer import Answer, Calculator, Item
-from calc.core.drawing import Dimension, Drawing, Label, Shape
 from calc.core.fields import SHOW_IN, Field, Values
 from calc.core.lines import Lines
 from calc.evidence.cautions import Caution, caution
 from calc.numbers import measure
 from calc.numbers.quantity import Quantity, fact, given, greatest
+from calc.site.reach_elevation import elevation
+from calc.text.door import say
 
 STEPLADDER_SIZES_FT = (4, 6, 8, 10, 12)  # common stock [ft]
 NOT_STOOD_ON_FT = 2  # the top and the top step of a stepladder [ft]; 29 CFR 1926.1053(b)(13), from memory
@@ -23,8 +24,6 @@ BASE_RATIO = 4  # a tower over 4 times its base is tied [-]; 29 CFR 1926.451(c)(
 ROLLING_RATIO = 2  # a tower is ridden only up to twice its base [-]; 29 CFR 1926.452(w), from memory
 BENCH_MOST_IN = 24  # a low work bench [in], common practice
 LADDER_RATIO = 4  # a leaning ladder stands off a quarter of its working length [-], 29 CFR 1926.1053(b)(5)(i)
-HEAD_WIDTH_IN = 20  # width of the person drawn [in]
-DECK_PART = 40  # a deck is drawn this part of the height thick [-]
 
 PERSON = Field(
     name="person_height_in", label="Your height", kind="length", unit="in",
@@ -135,9 +134,9 @@ def reach(inputs: ReachInputs, typed: tuple[tuple[str, str], ...]) -> Answer:
     items = _items(inputs, platform_ft, ladder_ft)
     guard = _guard(platform_ft, show)
     if platform_in == 0:
-        figure, label = "Your own feet", "are high enough"
+        figure, label = say("reach.figure.floor", "Your own feet"), say("reach.figure.enough", "are high enough")
     else:
-        figure, label = lines.shown("platform_height_ft"), "is how high you stand"
+        figure, label = lines.shown("platform_height_ft"), say("reach.figure", "is how high you stand")
     return Answer(
         calculator="reach",
         inputs=typed,
@@ -146,16 +145,22 @@ def reach(inputs: ReachInputs, typed: tuple[tuple[str, str], ...]) -> Answer:
         sentence=guard,
         lines=lines.tuple(),
         cautions=_cautions(inputs, platform_ft),
-        notes=(
-            "Federal figures are the least for employers. Some states ask for guards from "
-            + _feet(STATE_GUARD_FT, show)
-            + ". Ask before you work high.",
-            "Set every ladder on firm floor, or on a rigid sheet taped over the film, and never on bare film. Move it rather than lean out.",
+        notes=_notes(show),
+        drawing=elevation(
+            platform_in=platform_in,
+            person_in=inputs.person_height_in,
+            ceiling_ft=inputs.ceiling_height_ft,
+            show_in=show,
         ),
-        drawing=_elevation(inputs, platform_in),
         items=items,
-        items_title="What you may stand on",
+        items_title=say("reach.items", "What you may stand on"),
     )
+
+
+def _notes(show: str) -> tuple[str, ...]:
+    least = "Federal figures are the least for employers. Some states ask for guards from {height}. Ask before you work high."
+    firm = "Set every ladder on firm floor, or on a rigid sheet taped over the film, and never on bare film. Move it rather than lean out."
+    return say("reach.note.least", least, height=_feet(STATE_GUARD_FT, show)), say("reach.note.firm", firm)
 
 
 def _stepladder_ft(platform_ft: Fraction) -> int:
@@ -172,79 +177,93 @@ def _feet(limit_ft: int, show: str) -> str:
 
 def _inches(low_in: int, high_in: int, show: str) -> str:
     if show == "metric":
-        return measure.limit(Fraction(low_in), "", show) + " to " + measure.limit(Fraction(high_in), "", show)
-    return str(low_in) + " to " + str(high_in) + " in"
+        low, high = measure.limit(Fraction(low_in), "", show), measure.limit(Fraction(high_in), "", show)
+        return say("reach.range.metric", "{low} to {high}", low=low, high=high)
+    return say("reach.range", "{low} to {high} in", low=str(low_in), high=str(high_in))
 
 
 def _guard(platform_ft: Fraction, show: str) -> str:
     federal, state = _feet(SCAFFOLD_GUARD_FT, show), _feet(STATE_GUARD_FT, show)
     if platform_ft > SCAFFOLD_GUARD_FT:
         rail = _inches(TOPRAIL_LOW_IN, TOPRAIL_HIGH_IN, show)
-        return (
-            "This is over "
-            + federal
-            + ": by federal rule a scaffold needs guardrails or another fall arrest, toprail "
-            + rail
-            + " above it."
-        )
+        english = "This is over {limit}: by federal rule a scaffold needs guardrails or another fall arrest, toprail {rail} above it."
+        return say("reach.guard.federal", english, limit=federal, rail=rail)
     if platform_ft >= STATE_GUARD_FT:
-        return (
-            "This is "
-            + federal
-            + " or less, but "
-            + state
-            + " or more: some states ask for guardrails here, and a fall can kill. Use them."
-        )
-    return "The federal rule asks for rails on scaffolds over " + federal + ". A fall from a few feet can kill as well."
+        english = "This is {limit} or less, but {least} or more: some states ask for guardrails here, and a fall can kill. Use them."
+        return say("reach.guard.state", english, limit=federal, least=state)
+    english = "The federal rule asks for rails on scaffolds over {limit}. A fall from a few feet can kill as well."
+    return say("reach.guard.none", english, limit=federal)
 
 
 def _items(inputs: ReachInputs, platform_ft: Fraction, ladder_ft: int) -> tuple[Item, ...]:
     platform_in = platform_ft * measure.INCHES_PER_FOOT
-    bad_floor = inputs.floor != "clear"
     found = []
     if platform_in == 0:
-        found.append(
-            Item("Floor", "will do", "You reach from the floor. Clear it and keep it dry.", ("common-practice",))
-        )
+        told = say("reach.floor.told", "You reach from the floor. Clear it and keep it dry.")
+        found.append(Item(say("reach.floor", "Floor"), say("reach.will_do", "will do"), told, ("common-practice",)))
+    found += [
+        _bench(platform_in, inputs), _stepladder(ladder_ft, inputs), _stilts(platform_in, inputs), _tower(platform_ft, inputs),
+    ]  # fmt: skip
+    return tuple(found)
+
+
+def _bench(platform_in: Fraction, inputs: ReachInputs) -> Item:
     if platform_in > BENCH_MOST_IN:
         most = measure.limit(Fraction(BENCH_MOST_IN), str(BENCH_MOST_IN) + " in", inputs.show_in)
-        bench = ("too low", "Low benches go up to about " + most + ".")
+        state = say("reach.too_low", "too low")
+        told = say("reach.bench.low", "Low benches go up to about {most}.", most=most)
     elif inputs.floor == "stairs":
-        bench = ("not here", "A bench does not stand on stairs.")
+        state = say("reach.not_here", "not here")
+        told = say("reach.bench.stairs", "A bench does not stand on stairs.")
     else:
-        bench = ("will do", "Lock its legs. Stand on the deck, not on the edge.")
-    found.append(Item("Work bench", bench[0], bench[1], ("common-practice",)))
+        state = say("reach.will_do", "will do")
+        told = say("reach.bench.told", "Lock its legs. Stand on the deck, not on the edge.")
+    return Item(say("reach.bench", "Work bench"), state, told, ("common-practice",))
+
+
+def _stepladder(ladder_ft: int, inputs: ReachInputs) -> Item:
     if ladder_ft == 0:
-        step = ("too high", "Use a scaffold: no stock stepladder is that high with its top two steps left free.")
+        state = say("reach.too_high", "too high")
+        english = "Use a scaffold: no stock stepladder is that high with its top two steps left free."
+        told = say("reach.stepladder.high", english)
     elif inputs.floor == "stairs":
-        step = (
-            "not here",
-            "A stepladder needs all four feet on one level. Use a stair ladder or a scaffold with its own plan.",
-        )
+        state = say("reach.not_here", "not here")
+        english = "A stepladder needs all four feet on one level. Use a stair ladder or a scaffold with its own plan."
+        told = say("reach.stepladder.stairs", english)
     else:
-        step = (
-            "will do: " + _feet(ladder_ft, inputs.show_in),
-            "Open it fully, lock the spreaders, stay off the top and the top step.",
-        )
+        state = say("reach.stepladder.state", "will do: {size}", size=_feet(ladder_ft, inputs.show_in))
+        english = "Open it fully, lock the spreaders, stay off the top and the top step."
+        told = say("reach.stepladder.told", english)
         if inputs.floor == "film":
-            step = (step[0], "Tape a rigid sheet over the film under its feet. " + step[1])
-    found.append(Item("Stepladder", step[0], step[1], ("cfr-1926-1053",)))
+            told = say("reach.stepladder.film", "Tape a rigid sheet over the film under its feet.") + " " + told
+    return Item(say("reach.stepladder", "Stepladder"), state, told, ("cfr-1926-1053",))
+
+
+def _stilts(platform_in: Fraction, inputs: ReachInputs) -> Item:
     if platform_in < STILTS_LOW_IN or platform_in > STILTS_HIGH_IN:
-        range_told = _inches(STILTS_LOW_IN, STILTS_HIGH_IN, inputs.show_in)
-        stilts = ("do not fit", "Stilts give about " + range_told + ".")
-    elif bad_floor:
-        stilts = ("not here", "Never on film, wet floors, stairs or near an open edge.")
+        state = say("reach.stilts.state.no", "do not fit")
+        give = _inches(STILTS_LOW_IN, STILTS_HIGH_IN, inputs.show_in)
+        told = say("reach.stilts.range", "Stilts give about {range}.", range=give)
+    elif inputs.floor != "clear":
+        state = say("reach.not_here", "not here")
+        told = say("reach.stilts.floor", "Never on film, wet floors, stairs or near an open edge.")
     else:
-        stilts = ("only if trained", "Floor swept, no cords. Rails are raised by the height of the stilts.")
-    found.append(Item("Stilts", stilts[0], stilts[1], ("cfr-1926-451",)))
+        state = say("reach.stilts.state", "only if trained")
+        told = say("reach.stilts.told", "Floor swept, no cords. Rails are raised by the height of the stilts.")
+    return Item(say("reach.stilts", "Stilts"), state, told, ("cfr-1926-451",))
+
+
+def _tower(platform_ft: Fraction, inputs: ReachInputs) -> Item:
     if platform_ft > inputs.base_width_ft * BASE_RATIO:
-        tower = ("tie it", "Its platform is over 4 times its narrow side: tie it, or set outriggers.")
+        state = say("reach.tower.state.tie", "tie it")
+        told = say("reach.tower.tie", "Its platform is over 4 times its narrow side: tie it, or set outriggers.")
     elif inputs.floor == "stairs":
-        tower = ("with a plan", "On stairs a scaffold is planned by a competent person.")
+        state = say("reach.tower.state.plan", "with a plan")
+        told = say("reach.tower.plan", "On stairs a scaffold is planned by a competent person.")
     else:
-        tower = ("will do", "Lock every wheel, deck it fully, and get down before it is moved.")
-    found.append(Item("Rolling scaffold", tower[0], tower[1], ("cfr-1926-451",)))
-    return tuple(found)
+        state = say("reach.will_do", "will do")
+        told = say("reach.tower.told", "Lock every wheel, deck it fully, and get down before it is moved.")
+    return Item(say("reach.tower", "Rolling scaffold"), state, told, ("cfr-1926-451",))
 
 
 def _cautions(inputs: ReachInputs, platform_ft: Fraction) -> tuple[Caution, ...]:
@@ -257,51 +276,6 @@ def _cautions(inputs: ReachInputs, platform_ft: Fraction) -> tuple[Caution, ...]
     if inputs.floor == "film":
         found.append(caution("wet-plastic"))
     return tuple(found)
-
-
-def _elevation(inputs: ReachInputs, platform_in: Fraction) -> Drawing:
-    """Floor, platform, person and ceiling seen from the side, to scale."""
-    height = inputs.ceiling_height_ft * measure.INCHES_PER_FOOT
-    width, zero = max(height / 2, Fraction(HEAD_WIDTH_IN * 3)), Fraction(0)
-    middle = width / 2
-    half = Fraction(HEAD_WIDTH_IN, 2)
-    top = min(platform_in + inputs.person_height_in, height)
-    thick = height / DECK_PART
-    shapes = [
-        Shape(((zero, height), (width, height), (width, height + thick), (zero, height + thick)), "cut", "board", True),
-        Shape(((middle - half, platform_in), (middle + half, platform_in), (middle + half, top), (middle - half, top)), "edge", "none", False),
-    ]  # fmt: skip
-    if platform_in > 0:
-        deck = min(thick, platform_in)
-        wide = HEAD_WIDTH_IN + half
-        low = platform_in - deck
-        shapes.append(
-            Shape(((middle - wide, low), (middle + wide, low), (middle + wide, platform_in), (middle - wide, platform_in)), "cut", "timber", False)
-        )  # fmt: skip
-    tall = measure.shown(inputs.ceiling_height_ft, "ft", 2, inputs.show_in)
-    dimensions = [Dimension((zero, zero), (zero, height), "left", tall)]
-    labels = [
-        Label((middle + half, (platform_in + top) / 2), "right", "you"),
-        Label((width, height + thick / 2), "right", "ceiling"),
-    ]
-    stand = measure.shown(platform_in / measure.INCHES_PER_FOOT, "ft", 2, inputs.show_in)
-    if platform_in > 0:
-        labels.append(Label((middle + half, platform_in), "right", stand))
-    return Drawing(
-        title="Where you stand",
-        description="Seen from the side: the floor, you on a platform "
-        + stand
-        + " high, and the ceiling at "
-        + tall
-        + ".",
-        width=width,
-        height=height + thick,
-        stretch=Fraction(1),
-        shapes=tuple(shapes),
-        dimensions=tuple(dimensions),
-        labels=tuple(labels),
-        scale_note="To scale, seen from the side.",
-    )
 
 
 def _work_out(values: Values) -> Answer:

@@ -15,7 +15,7 @@ from calc.numbers.working import number, working
 EXPRESSIONS = {  # what each unit of the table is, for the reference library
     "": ("", ""), "money": ("", ""), "%": ("percent", "percent"), "in": ("inch", "millimeter"), "ft": ("foot", "meter"), "mil": ("inch/1000", "micrometer"),
     "sqin": ("inch**2", "centimeter**2"), "sqft": ("foot**2", "meter**2"), "cuin": ("inch**3", "centimeter**3"), "cuft": ("foot**3", "meter**3"),
-    "cuyd": ("yard**3", "meter**3"), "gal": ("gallon", "liter"), "fl oz": ("fluid_ounce", "milliliter"), "lb": ("pound", "kilogram"), "h": ("hour", "hour"),
+    "cuyd": ("yard**3", "meter**3"), "gal": ("gallon", "liter"), "floz": ("fluid_ounce", "milliliter"), "lb": ("pound", "kilogram"), "h": ("hour", "hour"),
     "day": ("day", "day"), "psi": ("psi", "kilopascal"), "h psi": ("hour*psi", "hour*kilopascal"), "inwc": ("inch_H2O", "pascal"),
     "psf": ("pound/foot**2", "kilogram/meter**2"), "lb/gal": ("pound/gallon", "kilogram/liter"), "lb/cuft": ("pound/foot**3", "kilogram/meter**3"),
     "lb/cuyd": ("pound/yard**3", "kilogram/meter**3"), "lb/sqin": ("pound/inch**2", "kilogram/centimeter**2"), "sqin/sqft": ("inch**2/foot**2", "centimeter**2/meter**2"),

@@ -17,7 +17,7 @@ from calc.evidence import limits
 from calc.evidence.cautions import CAUTIONS
 from calc.finish.allowances import screws_per_sheet
 from calc.hazards.lead import total_within_window
-from calc.hazards.samples import samples_for
+from calc.hazards.samples import read_result, samples_for, verdict
 from calc.numbers import measure
 from calc.numbers.quantity import given as given_quantity
 from calc.site.fixture_kinds import KINDS
@@ -309,6 +309,17 @@ def test_only_all_layers_and_enough_samples_leave_the_stop_out(results, taken):
     if not settled or dirty:
         assert {"asbestos-first", "licensed-removal"} & set(cautions(answer))
     assert "asbestos-layers" in cautions(answer) and "local-rules" in cautions(answer)
+
+
+def test_a_layer_is_known_by_the_name_that_is_read_too(monkeypatch):
+    """Where another language stands in, people type the layer that they are told is missing."""
+    results = "texture: none; compound: none; "
+    for told, board, key in (("", "Platte", "unsettled"), ("Platte", "platte", "none"), ("Platte", "board", "none")):
+        if told:
+            monkeypatch.setitem(TEXTS, "samples.layer.board", told)
+        read = tuple(read_result(entry) for entry in f"{results}{board}: none".split("; "))
+        assert verdict(read, 3, 3)[0] == key
+    assert "names the Platte." in verdict(read[:2], 3, 3)[1]
 
 
 def test_an_unknown_place_says_so():

@@ -11,9 +11,11 @@ import sys
 import pytest
 
 from calc.decision.verdict import STATES
+from calc.evidence import limits
 from handbook import build
+from handbook.engines import language
 from handbook.firm import edition, local
-from handbook.lint import review
+from handbook.lint import review, texts
 from handbook.make import pages
 
 ROOT = build.ROOT
@@ -214,6 +216,47 @@ def test_a_place_with_a_rule_on_lead_alone_still_says_that_asbestos_was_not_chec
     test_a_rule_of_a_place_opens_nothing_that_the_book_closes(book, found)
     row = rows_of(found, "samples", place=COUNTY, building="house")["Other local rules"]
     assert row[1] == "not checked" and row[2].startswith("No limit of Example County is held for such a building.")
+
+
+BRACED = """
+import json
+from calc import catalogue
+from calc.evidence import limits
+from handbook.make import limits as page
+asked = [("samples", {"area_sqft": "10", "building": "house"}), ("samples", {"area_sqft": "10", "building": "unknown"}), ("lead", {"disturbed_sqft": "7"})]
+items = [one for name, given in asked for one in catalogue.work_out(name, given | {"place": "{it} county"})[0].items]
+print(json.dumps({"items": [[one.name, one.text] for one in items], "page": page.listed(), "declared": limits.texts()}))
+"""
+
+
+def test_a_places_own_words_stand_as_they_were_written_in_any_language(tmp_path):
+    """A firm may write a brace, and no file of texts can hold its words: they never pass the door."""
+    says = firm_of("example-county").says
+    change = {
+        "place": "{It} County",
+        "also": ["{it} county"],
+        "says": "{x} and } are in the rule",
+        "ask": "the {office",
+    }
+    rules = [one.model_copy(update=change) for one in says.local_rules]
+    shutil.copytree(ROOT / "calc", tmp_path / "calc", ignore=shutil.ignore_patterns("__pycache__"))
+    source = local.source(says.model_copy(update={"local_rules": rules}))
+    (tmp_path / "calc" / local.MODULE).write_text(source, encoding="utf-8")
+    other = {one.key: f"~{one.english}" for one in texts.every_text()}
+    (tmp_path / "calc" / language.MODULE).write_text(language.source(other), encoding="utf-8")
+    environment = {"PYTHONPATH": f"{tmp_path}:{ROOT / 'scripts'}", "PYTHONDONTWRITEBYTECODE": "1"}
+    command = [sys.executable, "-c", BRACED]
+    done = subprocess.run(command, capture_output=True, text=True, env=environment, cwd=tmp_path)
+    assert done.returncode == 0, done.stderr
+    told = json.loads(done.stdout)
+    own = [(name, text) for name, text in told["items"] if "{It} County" in name]
+    assert [name for name, _ in own] == [
+        "~{It} County, house", "~{It} County, house", "~{It} County, other buildings", "{It} County",
+    ]  # fmt: skip
+    assert all(": {x} and } are in the rule. ~Reviewed" in text and "ask the {office." in text for _, text in own)
+    assert [name for name, _ in told["items"] if "Federal" in name][:1] == ["~Federal, a house"]
+    assert told["page"].count("{x} and } are in the rule. Ask the {office.") == 3
+    assert [key for key, _ in told["declared"]] == [key for key, _ in limits.texts()]
 
 
 def test_a_rule_past_its_day_is_told_by_the_build_with_its_place_in_the_firms_file(tmp_path):

@@ -14,7 +14,7 @@ from pathlib import Path
 from calc import catalogue
 from calc.core.fields import texts as texts_of_field
 from calc.core.fields import unit_texts
-from calc.evidence import cautions
+from calc.evidence import cautions, limits
 from calc.job.materials import texts as texts_of_materials
 from calc.job.prices import texts as texts_of_prices
 from calc.job.sides import SIDES
@@ -34,6 +34,7 @@ MADE_BY: dict[str, tuple[str, ...]] = {
     "calc/core/fields.py": ("told", "unit_told"),
     "calc/core/lines.py": ("add",),
     "calc/evidence/cautions.py": ("caution", "word"),
+    "calc/evidence/limits.py": ("place_told", "says_told", "ask_told"),
     "calc/job/materials.py": ("material_told", "aisle_told", "count_told"),
     "calc/job/prices.py": ("by_told",),
     "calc/job/sides.py": ("short_told", "lowers_told", "refit_told", "see_told", "why_told"),
@@ -73,8 +74,8 @@ def every_text(root: Path = ROOT) -> list[Text]:
 
 
 def declared() -> list[Text]:
-    """Return the texts of fields and their units, cautions, calculators, the stages of a job, what it takes and is paid by, and
-    the things at a ceiling."""
+    """Return the texts of fields and their units, cautions, limits, calculators, the stages of a job, what it takes and is paid
+    by, and the things at a ceiling."""
     found = []
     for calculator in catalogue.every():
         path = f"calc/{dict(catalogue.FOLDERS)[calculator.name]}/{calculator.name}.py"
@@ -88,6 +89,7 @@ def declared() -> list[Text]:
     found += [Text(key, english, "calc/job/prices.py", 1, 1) for key, english in texts_of_prices()]
     found += [Text(key, english, "calc/job/sides.py", 1, 1) for key, english in texts_of_sides(SIDES)]
     found += [Text(key, english, "calc/site/fixture_kinds.py", 1, 1) for key, english in texts_of_fixtures()]
+    found += [Text(key, english, "calc/evidence/limits.py", 1, 1) for key, english in limits.texts()]
     rows = cautions.texts()
     return found + [Text(key, english, "calc/evidence/cautions.py", 1, 1) for key, english in rows]
 

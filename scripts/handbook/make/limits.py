@@ -3,7 +3,7 @@
 Each carries the day by which somebody looks at its source again. The page compares that day with the reader's (`review.mjs`).
 """
 
-from calc.evidence.limits import LIMITS, OF_EDITION, Limit
+from calc.evidence.limits import LIMITS, OF_EDITION, Limit, ask_told, place_told, says_told
 from calc.evidence.sources import source
 from calc.render.escape import escaped
 
@@ -35,6 +35,6 @@ def day(text: str) -> str:
 
 def _row(limit: Limit) -> str:
     return (
-        f"<li><b>{escaped(limit.place or 'Federal')}</b>, {escaped(limit.topic)}, {BUILDINGS[limit.building]}: {escaped(limit.says)}. Ask {escaped(limit.ask)}."
+        f"<li><b>{escaped(place_told(limit.place))}</b>, {escaped(limit.topic)}, {BUILDINGS[limit.building]}: {escaped(says_told(limit))}. Ask {escaped(ask_told(limit))}."
         f" <cite>{escaped(source(limit.source).title)}</cite>, looked at {limit.reviewed_on}, review by {day(limit.review_by)}</li>"
     )
