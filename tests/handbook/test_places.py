@@ -11,7 +11,7 @@ import sys
 import pytest
 
 from calc.decision.verdict import STATES
-from calc.evidence import limits
+from calc.evidence import cautions, limits
 from handbook import build
 from handbook.engines import language
 from handbook.firm import edition, local
@@ -221,11 +221,13 @@ def test_a_place_with_a_rule_on_lead_alone_still_says_that_asbestos_was_not_chec
 BRACED = """
 import json
 from calc import catalogue
-from calc.evidence import limits
+from calc.evidence import cautions, limits
 from handbook.make import limits as page
 asked = [("samples", {"area_sqft": "10", "building": "house"}), ("samples", {"area_sqft": "10", "building": "unknown"}), ("lead", {"disturbed_sqft": "7"})]
 items = [one for name, given in asked for one in catalogue.work_out(name, given | {"place": "{it} county"})[0].items]
-print(json.dumps({"items": [[one.name, one.text] for one in items], "page": page.listed(), "declared": limits.texts()}))
+van = cautions.caution(cautions.LOCAL[0][0])
+print(json.dumps({"items": [[one.name, one.text] for one in items], "page": page.listed(), "declared": limits.texts(), "van": [van.hazard, van.avoidance],
+    "cautions": cautions.texts()}))
 """
 
 
@@ -240,7 +242,11 @@ def test_a_places_own_words_stand_as_they_were_written_in_any_language(tmp_path)
     }
     rules = [one.model_copy(update=change) for one in says.local_rules]
     shutil.copytree(ROOT / "calc", tmp_path / "calc", ignore=shutil.ignore_patterns("__pycache__"))
-    source = local.source(says.model_copy(update={"local_rules": rules}))
+    van = edition.read_firm(
+        build.DOCS / "firm" / "firm.yml", "firm.yml", build.DOCS, set(pages.GENERATED)
+    ).says.cautions[0]
+    van = van.model_copy(update={"hazard": "The {van} is loaded.", "avoidance": "Keep { away."})
+    source = local.source(says.model_copy(update={"local_rules": rules, "cautions": [van]}))
     (tmp_path / "calc" / local.MODULE).write_text(source, encoding="utf-8")
     other = {one.key: f"~{one.english}" for one in texts.every_text()}
     (tmp_path / "calc" / language.MODULE).write_text(language.source(other), encoding="utf-8")
@@ -257,6 +263,8 @@ def test_a_places_own_words_stand_as_they_were_written_in_any_language(tmp_path)
     assert [name for name, _ in told["items"] if "Federal" in name][:1] == ["~Federal, a house"]
     assert told["page"].count("{x} and } are in the rule. Ask the {office.") == 3
     assert [key for key, _ in told["declared"]] == [key for key, _ in limits.texts()]
+    assert told["van"] == ["The {van} is loaded.", "Keep { away."]
+    assert [key for key, _ in told["cautions"]] == [key for key, _ in cautions.texts()]
 
 
 def test_a_rule_past_its_day_is_told_by_the_build_with_its_place_in_the_firms_file(tmp_path):
