@@ -14,7 +14,7 @@ from calc.job.compare_chart import chart
 from calc.job.compare_inputs import FIELDS, facts_and_clashes
 from calc.job.days import Days, calendar_of, days_of
 from calc.job.labor import LEAST, MOST, Work, hours_of, works_of
-from calc.job.plan_inputs import air_of, asked_of
+from calc.job.plan_inputs import air_of, asked_of, days_of_laboratory
 from calc.job.sides import BACK_AFTER, OUT_FROM, SIDES, Side, amount_told, lowers_told, refit_told, trouble_told
 from calc.job.told import hours_told, range_told, span_of
 from calc.numbers import measure, words
@@ -48,7 +48,7 @@ def ways_of(values: Values, look: Look) -> tuple[Way | None, ...]:
         if look.ranks[at] == CLOSED:
             found.append(None)
             continue
-        asked = asked_of(values, way, dries)
+        asked = asked_of(values, way, dries, days_of_laboratory(values))
         works = works_of(asked)
         shorter, longer = [days_of(works, which, asked, calendar, people) for which in (LEAST, MOST)]
         found.append(Way(SIDES[at], works, shorter, longer))

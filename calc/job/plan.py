@@ -12,7 +12,7 @@ from calc.evidence.cautions import caution
 from calc.job.days import Days, busy_days, calendar_of, day_name, days_of
 from calc.job.labor import LEAST, MINUTES_PER_HOUR, MOST, Asked, Work, high_work, hours_of, wait_minutes, works_of
 from calc.job.plan_chart import chart
-from calc.job.plan_inputs import ASBESTOS, JOB, LICENSED, WAY, air_of, asked_of, refuse_closed
+from calc.job.plan_inputs import ASBESTOS, JOB, LICENSED, WAY, air_of, asked_of, days_of_laboratory, refuse_closed
 from calc.job.room_air import STEADY
 from calc.job.schedule import Calendar
 from calc.job.stage import YOU, call_told, phase_told, task_told, wait_told
@@ -31,7 +31,7 @@ def plan(values: Values) -> Answer:
     """
     way = values.choice("way")
     refuse_closed(way, values)
-    asked, calendar = asked_of(values, way, air_of(values)), calendar_of(values)
+    asked, calendar = asked_of(values, way, air_of(values), days_of_laboratory(values)), calendar_of(values)
     works = works_of(asked)
     people = values.count("people")
     shorter, longer = [days_of(works, which, asked, calendar, people) for which in (LEAST, MOST)]

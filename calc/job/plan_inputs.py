@@ -130,8 +130,11 @@ def refuse_closed(way: str, values: Values) -> None:
         raise InputFault((Fault("way", way, message, (open_ways + [LICENSED])[0]),))
 
 
-def asked_of(values: Values, way: str, dries: tuple[Dries, ...]) -> Asked:
-    """Return what the work goes by; `dries` as in `air_of`."""
+def asked_of(
+    values: Values, way: str, dries: tuple[Dries, ...] = (), laboratory_days: tuple[int, int] = (0, 0)
+) -> Asked:
+    """Return what the work goes by; what it waits for has no part in its hours, and may be left out: `dries` as in `air_of` and
+    `laboratory_days` [day] as in `days_of_laboratory`."""
     return Asked(
         way=way,
         rooms=values.rooms(),
@@ -140,16 +143,21 @@ def asked_of(values: Values, way: str, dries: tuple[Dries, ...]) -> Asked:
         paint_coats=values.count("paint_coats"),
         settled=cleared(facts_given(values)),
         dries=dries,
-        laboratory_days=(values.count("laboratory_days_low"), values.count("laboratory_days_high")),
+        laboratory_days=laboratory_days,
         pace=values.number("pace_pct") / FULL_PCT,
     )
+
+
+def days_of_laboratory(values: Values) -> tuple[int, int]:
+    """Return the days that the laboratory takes [day], at the soonest and at the latest."""
+    return values.count("laboratory_days_low"), values.count("laboratory_days_high")
 
 
 def air_of(values: Values) -> tuple[Dries, ...]:
     """Return how long coats take to dry, by room. Raises InputFault where the air dries nothing, or the laboratory's days are turned
     round."""
     faults = refusals(values)
-    low, high = values.count("laboratory_days_low"), values.count("laboratory_days_high")
+    low, high = days_of_laboratory(values)
     if low > high:
         message = say(
             "plan.fault.laboratory",

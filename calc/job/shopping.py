@@ -22,7 +22,6 @@ from calc.core.fields import SHOW_IN, Values
 from calc.core.lines import Lines
 from calc.cover.panels import FURRING, PER_CARTON, TILE_LENGTH, TILE_WIDTH
 from calc.decision.questions import WAYS
-from calc.decision.verdict import cleared
 from calc.evidence.cautions import caution
 from calc.finish.paint import EXTRA, PRIMER_SPREAD, SPREAD
 from calc.finish.skim import OPEN, PAIL, SHRINKAGE
@@ -33,14 +32,13 @@ from calc.job.materials import BUY, RENT, VAN, Material, aisle_told, count_told,
 from calc.job.needs import Bought, Job, bought_of
 from calc.job.plan_inputs import (
     ASBESTOS,
-    FULL_PCT,
     HOURS_PER_DAY,
     LICENSED,
     PACE,
     PAINT_COATS,
     PEOPLE,
     WAY,
-    facts_given,
+    asked_of,
     folded,
     refuse_closed,
 )
@@ -59,21 +57,6 @@ from calc.text.door import say
 DECIMALS = 2  # of a need as it is told
 
 
-def _asked(values: Values, way: str) -> Asked:
-    """Return what the hours of work go by; they have no part in what is waited for."""
-    return Asked(
-        way=way,
-        rooms=values.rooms(),
-        height_ft=values.number("ceiling_height_ft"),
-        coats=values.count("coats"),
-        paint_coats=values.count("paint_coats"),
-        settled=cleared(facts_given(values)),
-        dries=(),
-        laboratory_days=(0, 0),
-        pace=values.number("pace_pct") / FULL_PCT,
-    )
-
-
 def shopping(values: Values) -> Answer:
     """Return all that the way takes in these rooms, in packages, by aisle; with prices, what it comes to.
 
@@ -82,7 +65,7 @@ def shopping(values: Values) -> Answer:
     """
     way, show = values.choice("way"), values.choice("show_in")
     refuse_closed(way, values)
-    asked = _asked(values, way)
+    asked = asked_of(values, way)
     job = Job(values, tuple([one for one in stages_of(way) if times_of(one, asked)]))
     bought, works = bought_of(job), works_of(asked)
     prices = prices_of(values.choice("prices"))

@@ -18,7 +18,7 @@ from calc.decision.questions import WAYS
 from calc.job.days import calendar_of, days_of
 from calc.job.labor import LEAST, MOST, hours_of, tasks_of, wait_minutes, works_of
 from calc.job.plan import CALCULATOR
-from calc.job.plan_inputs import air_of, asked_of
+from calc.job.plan_inputs import air_of, asked_of, days_of_laboratory
 from calc.job.stage import YOU
 from calc.job.stages import STAGES, WAYS_TAKE, stages_of
 from calc.job.waits import WAITS
@@ -47,7 +47,7 @@ def lines(answer):
 def works(**given_texts):
     values, refused = read(CALCULATOR.fields, DEMO | {name: str(text) for name, text in given_texts.items()}, ())
     assert refused == ()
-    asked = asked_of(values, values.choice("way"), air_of(values))
+    asked = asked_of(values, values.choice("way"), air_of(values), days_of_laboratory(values))
     return asked, works_of(asked), calendar_of(values)
 
 

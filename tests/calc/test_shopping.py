@@ -13,8 +13,9 @@ from calc.decision.questions import WAYS
 from calc.job.labor import times_of
 from calc.job.materials import AISLES, BUY, MATERIALS, RENT, VAN
 from calc.job.needs import NEEDS, Job, bought_of
+from calc.job.plan_inputs import asked_of
 from calc.job.prices import PriceFault, money, parts_of, read_price
-from calc.job.shopping import CALCULATOR, _asked
+from calc.job.shopping import CALCULATOR
 from calc.job.stages import STAGES, WAYS_TAKE, stages_of
 from calc.text.language import TEXTS
 
@@ -40,7 +41,7 @@ def bought(**given):
     values, faults = read(CALCULATOR.fields, {"rooms": HOUSE, **given})
     assert faults == ()
     way = values.choice("way")
-    asked = _asked(values, way)
+    asked = asked_of(values, way)
     return {
         one.material.id: one
         for one in bought_of(Job(values, tuple(one for one in stages_of(way) if times_of(one, asked))))
