@@ -13,6 +13,7 @@ from pathlib import Path
 
 from calc import catalogue
 from calc.core.fields import texts as texts_of_field
+from calc.decision.told import texts as texts_of_decision
 from calc.evidence import cautions
 from calc.job.materials import texts as texts_of_materials
 from calc.job.sides import SIDES
@@ -30,12 +31,16 @@ MADE_BY: dict[str, tuple[str, ...]] = {
     "calc/core/answer.py": ("__init__",),
     "calc/core/fields.py": ("told",),
     "calc/core/lines.py": ("add",),
+    "calc/decision/told.py": (
+        "way_told", "way_within_told", "state_told", "action_told", "rule_told", "unknown_told", "label_told", "why_told",
+        "choice_told", "answer_told",
+    ),
     "calc/evidence/cautions.py": ("caution", "word"),
     "calc/job/materials.py": ("material_told", "aisle_told", "count_told"),
     "calc/job/sides.py": ("short_told", "lowers_told", "refit_told", "see_told", "why_told"),
     "calc/job/stage.py": ("phase_told", "task_told", "wait_told", "call_told"),
     "calc/numbers/words.py": ("plural", "listed"),
-}
+}  # fmt: skip
 
 
 @dataclass(frozen=True, order=True)
@@ -68,7 +73,7 @@ def every_text(root: Path = ROOT) -> list[Text]:
 
 
 def declared() -> list[Text]:
-    """Return the texts of fields, cautions, calculators, the stages of a job and what it takes."""
+    """Return the texts of fields, cautions, calculators, the choice of way, the stages of a job and what it takes."""
     found = []
     for calculator in catalogue.every():
         path = f"calc/{dict(catalogue.FOLDERS)[calculator.name]}/{calculator.name}.py"
@@ -76,6 +81,7 @@ def declared() -> list[Text]:
         for field in calculator.fields:
             rows += texts_of_field(calculator.name, field)
         found += [Text(key, english, path, 1, 1) for key, english in rows]
+    found += [Text(key, english, "calc/decision/told.py", 1, 1) for key, english in texts_of_decision()]
     found += [Text(key, english, "calc/job/stages.py", 1, 1) for key, english in texts_of_stages(STAGES, WAITS)]
     found += [Text(key, english, "calc/job/materials.py", 1, 1) for key, english in texts_of_materials()]
     found += [Text(key, english, "calc/job/sides.py", 1, 1) for key, english in texts_of_sides(SIDES)]
