@@ -38,7 +38,7 @@ class Item:
     `text` what to do and the rule, `sources` are ids of `calc.evidence.sources`; `reasons` are (sentence, source id) pairs that stand
     before the text; `page` is the page that tells more, from the root of the book without its ending; `group` is what it stands
     under with others, '' for none; `cells` are (column, text) pairs of it for a table; `review_by` is the day (ISO 8601) by which somebody
-    has to look at its rule again, '' for none."""
+    has to look at its rule again, '' for none; `state_name` is the state as programs know it, '' where no program asks."""
 
     name: str
     state: str
@@ -50,6 +50,7 @@ class Item:
     group: str = ""
     cells: tuple[tuple[str, str], ...] = ()
     review_by: str = ""
+    state_name: str = ""
 
 
 @dataclass(frozen=True)
@@ -200,6 +201,8 @@ def public(answer: Answer) -> dict[str, object]:
 
 def _public_item(one: Item) -> dict[str, object]:
     found: dict[str, object] = {"name": one.name, "state": one.state, "text": one.text, "sources": list(one.sources)}
+    if one.state_name not in ("", one.state):  # told in another language: programs know the state by this name
+        found["state_name"] = one.state_name
     if one.page:
         found["page"] = one.page
         if one.page in LEFT_OUT:

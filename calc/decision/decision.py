@@ -3,16 +3,17 @@
 from calc.core.answer import Answer, Branch, Calculator, Item, Listing
 from calc.core.fields import SHOW_IN, Field, Values
 from calc.core.lines import Lines
-from calc.decision.questions import ELSEWHERE, QUESTIONS, UNKNOWN, WAYS, action, question
+from calc.decision.questions import ELSEWHERE, QUESTIONS, UNKNOWN, WAYS, question
+from calc.decision.rule import STATES
 from calc.decision.rules import RULES
 from calc.decision.shared_figures import SHARED, share
+from calc.decision.told import action_told, label_told, state_told, way_told, why_told
 from calc.decision.verdict import (
     AFTER,
     CLEARED,
     CLOSED,
     NOT_KNOWN,
     OPEN,
-    STATES,
     Look,
     cleared,
     each_once,
@@ -28,18 +29,6 @@ from calc.text.door import say
 __all__ = [
     "AFTER", "CLEARED", "CLOSED", "NOT_KNOWN", "OPEN", "STATES", "cleared", "decision", "facts_of", "fires", "settled", "stands",
 ]  # fmt: skip
-
-BRANCHES = (
-    (
-        "if-none", "If the laboratory finds none, in every layer",
-        "These would be the ways then, by what you answered. None of it holds before the report is in your hand.",
-    ),
-    (
-        "if-some", "If it finds some, in any layer",
-        "However little. Then you leave it alone, and a licensed contractor is the one who touches it.",
-    ),
-)  # fmt: skip
-"""(name, title, what to know) of the two ways in which the asbestos question can be settled."""
 
 
 def facts_of(given: dict[str, str]) -> dict[str, str]:
@@ -66,28 +55,38 @@ def decision(
     answer holds both branches: what each way would be if nothing is found, and if something is.
     """
     look = Look(facts)
-    by_state = [[name for at, (_, name) in enumerate(WAYS) if look.ranks[at] == rank] for rank in range(len(STATES))]
+    by_state = [
+        [way_told(way) for at, (way, _) in enumerate(WAYS) if look.ranks[at] == rank] for rank in range(len(STATES))
+    ]
     steps = look.steps()
     asks = look.asks()
     clashes = contradictions + look.clashes()
     listings = []
     if clashes:
-        listings.append(Listing("contradictions", "These answers do not go together", clashes))
-    listings.append(Listing("next", "What to do next, in this order", tuple([(action(one).text, "") for one in steps])))
+        listings.append(Listing("contradictions", say("decision.clashes", "These answers do not go together"), clashes))
+    rows = tuple([(action_told(one), "") for one in steps])
+    listings.append(Listing("next", say("decision.next", "What to do next, in this order"), rows))
     if asks:
-        best = question(asks[0])
-        asked = best.field.label + " " + best.field.why + " " + action(best.action).text
-        listings.append(Listing("best_question", "The question most worth an answer", ((asked, ""),)))
+        title = say("decision.best_question", "The question most worth an answer")
+        listings.append(Listing("best_question", title, ((_asked(asks[0]), ""),)))
     items = [
         Item(
-            name, STATES[look.ranks[at]], look.change(at), (), look.reasons(at), "methods/" + way, review_by=look.review_by(at)
+            way_told(way), state_told(look.ranks[at]), look.change(at), (), look.reasons(at), "methods/" + way,
+            review_by=look.review_by(at), state_name=STATES[look.ranks[at]],
         )
-        for at, (way, name) in enumerate(WAYS)
+        for at, (way, _) in enumerate(WAYS)
     ]  # fmt: skip
-    figure, label = words.plural(len(by_state[OPEN]), "way") + " open", _label(by_state)
-    if not look.settled:
-        figure, label = (
-            "No way is open yet",
+    if look.settled:
+        figure = say("decision.figure", "{ways} open", ways=words.plural(len(by_state[OPEN]), "way"))
+        label = say(
+            "decision.label", "of eight; {after} open after something, {unknown} not known and {closed} closed",
+            after=words.whole(len(by_state[AFTER])), unknown=words.whole(len(by_state[NOT_KNOWN])),
+            closed=words.whole(len(by_state[CLOSED])),
+        )  # fmt: skip
+    else:
+        figure = say("decision.figure.unsettled", "No way is open yet")
+        label = say(
+            "decision.label.unsettled",
             "that touches it: no laboratory has settled it. Below stand both outcomes.",
         )
     return Answer(
@@ -95,13 +94,13 @@ def decision(
         inputs=given,
         figure=figure,
         figure_label=label,
-        sentence="First: " + action(steps[0]).text,
+        sentence=say("decision.sentence", "First: {step}", step=action_told(steps[0])),
         lines=_counts(by_state, show_in).tuple(),
         cautions=look.cautions(),
         notes=_notes(place),
         drawing=None,
         items=tuple(items),
-        items_title="The eight ways now, and why",
+        items_title=say("decision.items", "The eight ways now, and why"),
         listings=tuple(listings),
         asks=asks,
         branches=_branches(look),
@@ -109,24 +108,41 @@ def decision(
     )
 
 
+def _asked(name: str) -> str:
+    """A question, why it is asked, and how to find its answer out."""
+    return say(
+        "decision.asked", "{question} {why} {how}", question=label_told(question(name).field), why=why_told(name),
+        how=action_told(question(name).action),
+    )  # fmt: skip
+
+
 def _branches(look: Look) -> tuple[Branch, ...]:
+    """What each way would be by the two ways in which the asbestos question can be settled; none where it is."""
     found = []
     for place, branch in enumerate(look.branches()):
-        name, title, text = BRANCHES[place]
         items = [
-            Item(way_name, STATES[branch.ranks[at]], "", (), branch.first_reason(at), "methods/" + way)
-            for at, (way, way_name) in enumerate(WAYS)
+            Item(
+                way_told(way), state_told(branch.ranks[at]), "", (), branch.first_reason(at), "methods/" + way,
+                state_name=STATES[branch.ranks[at]],
+            )
+            for at, (way, _) in enumerate(WAYS)
         ]  # fmt: skip
+        name, title, text = _outcome(place)
         found.append(Branch(name, title, text, tuple(items)))
     return tuple(found)
 
 
-def _label(by_state: list[list[str]]) -> str:
-    parts = [
-        words.whole(len(by_state[rank])) + " " + STATES[rank] + (" something" if rank == AFTER else "")
-        for rank in (AFTER, NOT_KNOWN, CLOSED)
-    ]
-    return "of eight; " + words.listed(parts)  # fmt: skip
+def _outcome(place: int) -> tuple[str, str, str]:
+    """(name, title, what to know) of the first of the two, that nothing is found, or the second."""
+    if place == 0:
+        return (
+            "if-none", say("decision.if_none", "If the laboratory finds none, in every layer"),
+            say("decision.if_none.text", "These would be the ways then, by what you answered. None of it holds before the report is in your hand."),
+        )  # fmt: skip
+    return (
+        "if-some", say("decision.if_some", "If it finds some, in any layer"),
+        say("decision.if_some.text", "However little. Then you leave it alone, and a licensed contractor is the one who touches it."),
+    )  # fmt: skip
 
 
 COUNTED_AS = (  # the line of each state's count: its name, its label, what the count means
@@ -149,20 +165,21 @@ def _counts(by_state: list[list[str]], show_in: str) -> Lines:
 def _notes(place: str) -> tuple[str, ...]:
     known = known_place(place)
     if known is None:
-        local = (
-            "This book holds no rules for "
-            + words.quoted(place)
-            + ". Local rules were not checked: ask the state and the city."
-        )
+        local = say(
+            "decision.note.elsewhere", "This book holds no rules for {place}. Local rules were not checked: ask the state and the city.",
+            place=words.quoted(place),
+        )  # fmt: skip
     elif known:
-        local = "This book holds a few rules of " + known + ", not all of them. Ask its offices before any work."
+        local = say(
+            "decision.note.place", "This book holds a few rules of {place}, not all of them. Ask its offices before any work.", place=known
+        )  # fmt: skip
     else:
-        local = "No place was given. Only federal rules were looked at: ask the state and the city."
+        local = say("decision.note.nowhere", "No place was given. Only federal rules were looked at: ask the state and the city.")  # fmt: skip
     return (
         local,
-        "Open means that no rule here stands against it. Each way has hold points of its own, and licensed trades decide.",
-        "An answer that is not known counts as the worst that it can be. The order of what to do is common practice.",
-        "Covering is not harmless: screws and glue disturb the texture too.",
+        say("decision.note.open", "Open means that no rule here stands against it. Each way has hold points of its own, and licensed trades decide."),
+        say("decision.note.unknown", "An answer that is not known counts as the worst that it can be. The order of what to do is common practice."),
+        say("decision.note.cover", "Covering is not harmless: screws and glue disturb the texture too."),
     )  # fmt: skip
 
 

@@ -206,13 +206,13 @@ HAZARDS = (
 ) + tuple([
     # What the places of an edition ask for, as Colorado does above.
     DecisionRule(name, LICENSED, HELD + (("place", (place,)),), "open after", says, "ask-offices", "local-rules", source,
-                 guards=True, reviewed_on=reviewed_on, review_by=review_by)
+                 guards=True, reviewed_on=reviewed_on, review_by=review_by, local=True)
     for name, topic, place, says, source, reviewed_on, review_by in RULES_OF_PLACES
     if topic == "asbestos"
 ]) + tuple([
     # Lead paint that was found, or in an old house may be: whoever disturbs it asks first. In a later house only what was found counts.
     DecisionRule(name + late, TOUCH + LICENSED, house + LEAD + (("place", (place,)),), "open after", says, "ask-offices", "lead-paint", source,
-                 guards=True, sure=late != "", reviewed_on=reviewed_on, review_by=review_by)
+                 guards=True, sure=late != "", reviewed_on=reviewed_on, review_by=review_by, local=True)
     for name, topic, place, says, source, reviewed_on, review_by in RULES_OF_PLACES
     if topic == "lead"
     for late, house in (("", OLD_HOUSE), ("/later", ANY_OTHER_HOUSE))

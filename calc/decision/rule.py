@@ -2,7 +2,9 @@
 
 from dataclasses import dataclass
 
-EFFECTS = ("note", "open after", "not known", "closed")
+STATES = ("open", "open after", "not known", "closed")
+"""A way's state, by how careful it is; the place of a state is its rank."""
+EFFECTS = ("note",) + STATES[1:]
 """From the least to the most careful. A note changes nothing; it is shown beside a way, whatever its state."""
 
 
@@ -13,7 +15,7 @@ class DecisionRule:
     `calc.evidence.cautions`, or ''; `source` an id of `calc.evidence.sources`; `guards` is True where it keeps somebody from harm, so that the
     proof needs it; `clash` where the answers do not go together; `sure` where it fires only once all its answers are known
     (one that lists 'unknown' among its answers then takes that for an answer); `reviewed_on` and `review_by` are days
-    (ISO 8601)."""
+    (ISO 8601); `local` where an edition adds it, with words of its own."""
 
     id: str
     ways: tuple[str, ...]
@@ -28,6 +30,7 @@ class DecisionRule:
     sure: bool = False
     reviewed_on: str = "2026-11-26"
     review_by: str = "2027-11-26"
+    local: bool = False
 
     @property
     def actions(self) -> tuple[str, ...]:

@@ -7,7 +7,9 @@ from fractions import Fraction
 from calc.common.inputs import YEAR_BUILT
 from calc.core.fields import Field, Values
 from calc.decision.questions import UNKNOWN, question
+from calc.decision.told import answer_told, choice_told, label_told
 from calc.numbers import words
+from calc.text.door import say
 
 LEAD_YEAR = Fraction(1978)  # first year of homes without lead paint [year], 40 CFR 745.103
 TIGHT_FT, SPARE_FT, HIGH_FT = (
@@ -112,13 +114,18 @@ def share(facts: dict[str, str], values: Values) -> tuple[tuple[str, str], ...]:
             facts[shared.question] = tells
         else:
             facts[shared.question] = UNKNOWN
-            one = question(shared.question)
-            typed = dict(shared.field.choices).get(values.choice(shared.field.name), values.choice(shared.field.name))
+            asked = question(shared.question).field
+            typed = choice_told(shared.field, values.choice(shared.field.name))
             both = words.listed(
                 [
-                    "“" + one.field.label + " " + dict(one.answers)[held] + "”",
-                    "“" + shared.field.label + " " + typed + "”",
+                    _quoted(label_told(asked), answer_told(shared.question, held)),
+                    _quoted(label_told(shared.field), typed),
                 ]
             )
-            clashes.append((both + ". They do not agree, so neither counts.", "common-practice"))
+            why = say("decision.disagree", "{both}. They do not agree, so neither counts.", both=both)
+            clashes.append((why, "common-practice"))
     return tuple(clashes)
+
+
+def _quoted(label: str, answer: str) -> str:
+    return "“" + say("decision.answered", "{question} {answer}", question=label, answer=answer) + "”"

@@ -2,13 +2,15 @@
 what to do next. It knows no way and no answer by name but those that clear a ceiling; the rows of data do."""
 
 from calc.decision.questions import ACTIONS, ELSEWHERE, QUESTIONS, UNKNOWN, WAYS, action, question
+from calc.decision.rule import STATES
 from calc.decision.rules import EFFECTS, RULES, DecisionRule
+from calc.decision.told import both_told, rule_told, unknown_told
 from calc.evidence.cautions import Caution, caution, in_order
 from calc.numbers import words
+from calc.text.door import say
 
-STATES = ("open", "open after", "not known", "closed")
-"""A way's state, by how careful it is; the place of a state is its rank."""
 OPEN, AFTER, NOT_KNOWN, CLOSED = 0, 1, 2, 3
+"""The ranks of `STATES`."""
 CLEARED = (("asbestos_result", "none"), ("result_rooms", "this"), ("result_layers", "all"))
 """The answers that settle the asbestos question for every layer; anything less does not."""
 FOUND = (("asbestos_result", "found"), ("result_rooms", "this"), ("result_layers", "all"))
@@ -94,14 +96,13 @@ class Look:
         for at in _OF[way]:
             rank, pending = self.fired[at]
             if rank == now and rank > OPEN:
-                found.append(
-                    (question(pending).unknown, "common-practice") if pending else (RULES[at].says, RULES[at].source)
-                )
+                found.append(_reason(at, pending))
         for at in _OF[way]:
             if RULES[at].effect == EFFECTS[0] and stands(RULES[at], self.facts):
-                found.append((RULES[at].says, RULES[at].source))
+                found.append(_reason(at, ""))
         if not found:
-            found.append(("Nothing that you answered stands against it.", "common-practice"))
+            nothing = say("decision.reason.none", "Nothing that you answered stands against it.")
+            found.append((nothing, "common-practice"))
         return tuple(each_once(found))
 
     def review_by(self, way: int) -> str:
@@ -116,9 +117,7 @@ class Look:
             rank, pending = self.fired[at]
             wanted = (question(pending).action,) if pending else RULES[at].actions
             if rank == self.ranks[way] and rank > OPEN and not [one for one in wanted if action(one).touches]:
-                return (
-                    (question(pending).unknown, "common-practice") if pending else (RULES[at].says, RULES[at].source),
-                )
+                return (_reason(at, pending),)
         return ()
 
     def change(self, way: int) -> str:
@@ -141,19 +140,23 @@ class Look:
                 self.facts[name] = value
                 rank = max([others] + [fires(RULES[at], self.facts)[0] for at in touching])
                 if rank < now and (brought == "work" or (brought == "test" and held == UNKNOWN)):
-                    frees.append((told(name, value), rank))
+                    frees.append((both_told(name, value), rank))
                 elif rank == CLOSED and now < CLOSED:
-                    closes.append((told(name, value), rank))
+                    closes.append((both_told(name, value), rank))
             self.facts[name] = held
         if frees:
             states = [rank for rank in (OPEN, AFTER, NOT_KNOWN) if rank in [one for _, one in frees]]
-            parts = [
-                "to " + STATES[rank] + ", " + _some([text for text, one in frees if one == rank]) for rank in states
-            ]
-            return "One answer would change it: " + "; ".join(parts) + "."
+            parts = [_freed(rank, _some([text for text, one in frees if one == rank])) for rank in states]
+            return say("decision.change", "One answer would change it: {answers}.", answers="; ".join(parts))
         if now > AFTER:
-            return "No one thing that work or a test can change opens it."
-        return "One answer would close it: " + _some([text for text, _ in closes]) + "." if closes else ""
+            return say("decision.change.none", "No one thing that work or a test can change opens it.")
+        if not closes:
+            return ""
+        return say(
+            "decision.change.closes",
+            "One answer would close it: {answers}.",
+            answers=_some([text for text, _ in closes]),
+        )
 
     def _at_rank(self, rules: list[int], rank: int) -> int:
         return len([at for at in rules if self.fired[at][0] == rank])
@@ -205,8 +208,8 @@ class Look:
         found = []
         for rule in RULES:
             if rule.clash and stands(rule, self.facts):
-                both = ["“" + told(name, self.facts[name]) + "”" for name, _ in rule.when]
-                found.append((words.listed(both) + ". " + rule.says, rule.source))
+                both = words.listed(["“" + both_told(name, self.facts[name]) + "”" for name, _ in rule.when])
+                found.append((say("decision.clash", "{both}. {why}", both=both, why=rule_told(rule)), rule.source))
         return tuple(found)
 
     def cautions(self) -> tuple[Caution, ...]:
@@ -219,18 +222,29 @@ class Look:
         return in_order(tuple([caution(one) for one in found + ["asbestos-layers", "local-rules"]]))
 
 
-def told(name: str, value: str) -> str:
-    """Return a question and its answer as one phrase."""
-    one = question(name)
-    label = dict(one.answers).get(value, value)
-    return one.field.label + (" " if one.field.label.endswith("?") else ": ") + label
+def _reason(at: int, pending: str) -> tuple[str, str]:
+    """What a rule says, and its source; that the question `pending` has no answer, where there is one."""
+    if pending:
+        return unknown_told(pending), "common-practice"
+    return rule_told(RULES[at]), RULES[at].source
+
+
+def _freed(rank: int, answers: str) -> str:
+    """The state that a way would come to, and the answers that bring it there."""
+    if rank == OPEN:
+        return say("decision.change.open", "to open, {answers}", answers=answers)
+    if rank == AFTER:
+        return say("decision.change.after", "to open after, {answers}", answers=answers)
+    return say("decision.change.unknown", "to not known, {answers}", answers=answers)
 
 
 def _some(phrases: list[str]) -> str:
     """A few of the answers, and how many more there are."""
     more = len(phrases) - CHANGES_SHOWN
     few = ["“" + text + "”" for text in phrases[:CHANGES_SHOWN]]
-    return ", ".join(few) + ", and " + words.plural(more, "other") if more > 0 else words.listed(few, "or")
+    if more <= 0:
+        return words.listed(few, "or")
+    return say("decision.some", "{few}, and {more}", few=", ".join(few), more=words.plural(more, "other"))
 
 
 def each_once(found: list) -> list:  # type: ignore[type-arg]

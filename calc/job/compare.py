@@ -9,7 +9,8 @@ from calc.core.fields import Values
 from calc.core.lines import Lines
 from calc.decision.decision import CALCULATOR as DECISION
 from calc.decision.questions import WAYS
-from calc.decision.verdict import AFTER, CLOSED, NOT_KNOWN, OPEN, STATES, Look
+from calc.decision.told import state_told, way_told
+from calc.decision.verdict import AFTER, CLOSED, NOT_KNOWN, OPEN, Look
 from calc.job.compare_chart import chart
 from calc.job.compare_inputs import FIELDS, facts_and_clashes
 from calc.job.days import Days, calendar_of, days_of
@@ -138,7 +139,7 @@ def _lines(values: Values, look: Look) -> Lines:
         (NOT_KNOWN, "ways_not_known", "Ways not known", "An answer is missing, or a result does not cover it, and a rule could close it."),
         (CLOSED, "ways_closed", "Ways closed", "A rule closes it."),
     ):  # fmt: skip
-        names = [way for at, (_, way) in enumerate(WAYS) if look.ranks[at] == rank]
+        names = [way_told(way) for at, (way, _) in enumerate(WAYS) if look.ranks[at] == rank]
         counted = told(len(names), "", words.listed(names) or say("decision.none", "none"), "common-practice")
         lines.add(name=name, label=label, unit="", places=0, rule=rule, amount=counted)
     return lines
@@ -178,7 +179,7 @@ def _cost(values: Values, one: Way) -> str:
 
 
 def _state(look: Look, at: int) -> str:
-    return STATES[look.ranks[at]]
+    return state_told(look.ranks[at])
 
 
 def _conditional(look: Look, at: int) -> bool:
@@ -186,9 +187,9 @@ def _conditional(look: Look, at: int) -> bool:
 
 
 def _item(values: Values, look: Look, at: int, one: Way | None) -> Item:
-    way, name = WAYS[at]
+    way = WAYS[at][0]
+    name, page = way_told(way), "methods/" + way
     reasons = look.reasons(at)
-    page = "methods/" + way
     if one is None:
         return Item(name, _state(look, at), "", (), reasons[:1], page)
     more = len(reasons) - REASONS_SHOWN
@@ -223,13 +224,14 @@ def _table(values: Values, look: Look, ways: tuple[Way | None, ...]) -> Table:
         heads += (say("compare.head.cost", "Labor, without materials"),)
     rows = []
     for at, one in enumerate(ways):
-        row: tuple[str, ...] = (WAYS[at][1], _state(look, at))
+        name = way_told(WAYS[at][0])
+        row: tuple[str, ...] = (name, _state(look, at))
         if one is None:
             row += ("",) * (len(heads) - len(row))
         else:
             if _conditional(look, at):
                 row = (
-                    WAYS[at][1],
+                    name,
                     say("compare.state.if", "{state}; only if no asbestos is found", state=_state(look, at)),
                 )
             row += (

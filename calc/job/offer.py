@@ -5,7 +5,7 @@ from fractions import Fraction
 from calc.core.answer import Answer, Calculator, Item, Listing
 from calc.core.fields import SHOW_IN, Fault, Field, InputFault, Values, entries
 from calc.core.lines import Lines
-from calc.decision.questions import WAYS
+from calc.decision.told import way_within_told
 from calc.decision.verdict import cleared
 from calc.evidence.cautions import caution
 from calc.job.calendar import day_of_iso
@@ -108,7 +108,7 @@ def offer(values: Values) -> Answer:
         calculator="offer",
         inputs=values.given,
         figure=_money(together.value, money),
-        figure_label=_label(words.lower(dict(WAYS)[way]), len(outside)),
+        figure_label=_label(way_within_told(way), len(outside)),
         sentence=_sentence(values, way),
         lines=lines.tuple(),
         cautions=(caution("asbestos-first"),),

@@ -6,7 +6,7 @@ from calc.common.inputs import add_area
 from calc.core.answer import Answer, Calculator, Item, Listing
 from calc.core.fields import SHOW_IN, Values
 from calc.core.lines import Lines
-from calc.decision.questions import WAYS
+from calc.decision.told import way_told
 from calc.drying.chart import band_text
 from calc.evidence.cautions import caution
 from calc.job.days import Days, busy_days, calendar_of, day_name, days_of
@@ -39,7 +39,7 @@ def plan(values: Values) -> Answer:
     dated = values.choice("start_day") != ""
     sentence = say(
         "plan.sentence", "{way}: {hours} hours of work. The last day is {soonest} at the soonest, {latest} by the longer hours.",
-        way=dict(WAYS)[way], hours=hours_told(works), soonest=day_name(shorter.last_day, dated, shorter.first_day),
+        way=way_told(way), hours=hours_told(works), soonest=day_name(shorter.last_day, dated, shorter.first_day),
         latest=day_name(longer.last_day, dated, longer.first_day),
     )  # fmt: skip
     if not asked.settled and way != LICENSED:

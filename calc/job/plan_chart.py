@@ -7,6 +7,7 @@ from calc.job.calendar import WEEK, weekday
 from calc.job.days import OPENS_MIN, Days, day_name
 from calc.job.labor import Work
 from calc.job.schedule import Calendar
+from calc.job.stage import phase_told
 from calc.numbers import words
 from calc.text.door import say
 
@@ -73,7 +74,7 @@ def chart(
     told = [
         names[works[slot.work].room + 1]
         + ", "
-        + words.lower(works[slot.work].stage.phase)
+        + words.lower(phase_told(works[slot.work].stage))
         + ": "
         + day_name(slot.start[0], dated, days.first_day)
         for slot in days.slots

@@ -4,6 +4,7 @@ from calc.common.inputs import COAT_THICKNESS, COATS, HEIGHT, HUMIDITY, ROOMS, T
 from calc.core.fields import Fault, Field, InputFault, Values, entries
 from calc.decision.decision import facts_of
 from calc.decision.questions import WAYS, question
+from calc.decision.told import way_told
 from calc.decision.verdict import CLEARED, CLOSED, Look, cleared
 from calc.drying.drying import refusals
 from calc.job.calendar import day_of_iso
@@ -123,7 +124,7 @@ def refuse_closed(way: str, values: Values) -> None:
         message = say(
             "plan.fault.closed",
             "{way} is closed for this ceiling: {reason} Choose another way.",
-            way=dict(WAYS)[way],
+            way=way_told(way),
             reason=look.reasons(at)[0][0],
         )
         open_ways = [name for place, (name, _) in enumerate(WAYS) if look.ranks[place] != CLOSED]

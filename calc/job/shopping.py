@@ -21,7 +21,7 @@ from calc.core.answer import Answer, Calculator, Item, Listing
 from calc.core.fields import SHOW_IN, Values
 from calc.core.lines import Lines
 from calc.cover.panels import FURRING, PER_CARTON, TILE_LENGTH, TILE_WIDTH
-from calc.decision.questions import WAYS
+from calc.decision.told import way_told
 from calc.evidence.cautions import caution
 from calc.finish.paint import EXTRA, PRIMER_SPREAD, SPREAD
 from calc.finish.skim import OPEN, PAIL, SHRINKAGE
@@ -101,7 +101,7 @@ def shopping(values: Values) -> Answer:
 def _sentence(values: Values, way: str, asked: Asked, quoted: tuple[Listing, ...], whole: str, count: str) -> str:
     sentence = say(
         "shopping.sentence", "{way}, {rooms}: the needs of all rooms and stages are added first, and rounded up to packages once.",
-        way=dict(WAYS)[way], rooms=words.plural(len(asked.rooms), "room"),
+        way=way_told(way), rooms=words.plural(len(asked.rooms), "room"),
     )  # fmt: skip
     if quoted:
         sentence += " " + say(

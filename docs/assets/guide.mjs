@@ -7,9 +7,10 @@ import { button, element } from './make.mjs';
 import { BUILD, LEAD, MEASURED, SHEETS } from './sheets.mjs';
 import { link } from './state.mjs';
 
-/** @typedef {{name: string, state: string, page: string, left_out?: boolean, reasons: {text: string}[]}} Way */
+/** `state_name` stands where the state is told in another language. @typedef {{name: string, state: string, state_name?: string, page: string, left_out?: boolean, reasons: {text: string}[]}} Way */
 /** A screen that was shown: its questions, and of those the ones that are done with. @typedef {{id: string, asks: string[], done: string[]}} Screen */
 
+const stateOf = (/** @type {{state: string, state_name?: string}} */ way) => way.state_name ?? way.state;
 const MARKS = /** @type {Record<string, string>} */ ({ open: '○', 'open after': '◐', 'not known': '?', closed: '✕' });
 // A question, and the figure of another form that tells its answer as well: either stands, not both (calc.decision_shared).
 const FIGURES = /** @type {Record<string, string>} */ ({ built: 'year_built', texture_depth: 'texture_depth_in', joists: 'joist_spacing_in', height: 'ceiling_height_ft', times_painted: 'texture_painted' });
@@ -104,9 +105,9 @@ export function startGuide() {
   function drawStrip(ways) {
     strip.replaceChildren(...ways.map((way) => {
       const row = element('li', '');
-      const mark = element('b', '', MARKS[way.state]);
+      const mark = element('b', '', MARKS[stateOf(way)]);
       mark.setAttribute('aria-hidden', 'true');
-      row.dataset.state = way.state;
+      row.dataset.state = stateOf(way);
       row.append(mark, element('span', 'way', way.name.replace(/ (into|with|removal).*/, '')), element('span', 'state', way.state));
       return row;
     }));
@@ -329,7 +330,7 @@ export function startGuide() {
     head.textContent = 'That is all that matters now';
     // Before the result: what would be left if nothing is found. It looks like no state, and what comes first stands over it.
     const none = untested ? latest.branches?.[0] : undefined;
-    const free = (none ?? latest).items.filter((way) => (untested ? way.state !== 'closed' : way.state.startsWith('open')));
+    const free = (none ?? latest).items.filter((way) => (untested ? stateOf(way) !== 'closed' : stateOf(way).startsWith('open')));
     help.textContent = untested
       ? `No laboratory has settled it. First: ${latest.listings.find((one) => one.name === 'next')?.rows[0].text ?? ''}`
       : free.length ? 'These ways are left. Read what comes first.' : 'Below stands each way with its reasons, and what to do first.';
@@ -363,7 +364,7 @@ export function startGuide() {
         return leads;
       };
       const name = way.left_out ? element('span', '', way.name) : to('', way.name); // an edition may do without the page of a way
-      const first = way.state === 'open' ? '' : way.reasons[0]?.text;
+      const first = stateOf(way) === 'open' ? '' : way.reasons[0]?.text;
       row.append(name, element('span', 'state', (when ? 'would be ' : '') + way.state), element('span', 'first', first));
       if (!way.left_out) row.append(to('takeoff', 'How much, for my rooms'));
       return row;

@@ -267,6 +267,37 @@ def test_a_places_own_words_stand_as_they_were_written_in_any_language(tmp_path)
     assert [key for key, _ in told["cautions"]] == [key for key, _ in cautions.texts()]
 
 
+@pytest.mark.parametrize("in_another_language", [False, True])
+def test_a_rule_of_a_place_is_told_in_the_words_of_the_firm_braces_and_all(tmp_path, in_another_language):
+    """They are no text of the book's: they stand in the answer as the firm wrote them, in each language."""
+    says = firm_of("example-county").says
+    place, words = "County {of} }0{", "Ours {is} one {rule}, {} and }{ too"
+    rules = [one.model_copy(update={"place": place, "also": [], "says": words}) for one in says.local_rules]
+    shutil.copytree(ROOT / "calc", tmp_path / "calc", ignore=shutil.ignore_patterns("__pycache__"))
+    source = local.source(says.model_copy(update={"local_rules": rules}))
+    (tmp_path / "calc" / local.MODULE).write_text(source, encoding="utf-8")
+    if in_another_language:
+        other = {one.key: one.english + "~" for one in texts.every_text()}
+        (tmp_path / "calc" / language.MODULE).write_text(language.source(other), encoding="utf-8")
+    script = (
+        "import json, sys; from calc import catalogue\n"
+        "found = [catalogue.work_out('decision', given)[0] for given in json.load(sys.stdin)]\n"
+        "print(json.dumps([[one.items_title, one.notes[0], [text for way in one.items for text, _ in way.reasons]] for one in found]))"
+    )
+    clean = {"asbestos_result": "none", "result_rooms": "this", "result_layers": "all", "built": "later"}
+    asks = [{"asbestos_result": "found", "place": place}, clean | {"paint_test": "lead", "place": place}]
+    environment = {"PYTHONPATH": str(tmp_path), "PYTHONDONTWRITEBYTECODE": "1"}
+    command = [sys.executable, "-c", script]
+    done = subprocess.run(
+        command, input=json.dumps(asks), capture_output=True, text=True, env=environment, cwd=tmp_path
+    )
+    assert done.returncode == 0, done.stderr
+    for title, note, reasons in json.loads(done.stdout):
+        told = [text for text in reasons if "Ours" in text]
+        assert told and all(text.startswith(words + ". Reviewed ") and "~" not in text for text in told)
+        assert place in note and title.endswith("~") == in_another_language
+
+
 def test_a_rule_past_its_day_is_told_by_the_build_with_its_place_in_the_firms_file(tmp_path):
     firm = firm_of("example-county")
     at = firm.rules_at

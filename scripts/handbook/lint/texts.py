@@ -14,6 +14,7 @@ from pathlib import Path
 from calc import catalogue
 from calc.core.fields import texts as texts_of_field
 from calc.core.fields import unit_texts
+from calc.decision.told import texts as texts_of_decision
 from calc.evidence import cautions, limits
 from calc.job.materials import texts as texts_of_materials
 from calc.job.prices import texts as texts_of_prices
@@ -33,6 +34,10 @@ MADE_BY: dict[str, tuple[str, ...]] = {
     "calc/core/answer.py": ("__init__",),
     "calc/core/fields.py": ("told", "unit_told"),
     "calc/core/lines.py": ("add",),
+    "calc/decision/told.py": (
+        "way_told", "way_within_told", "state_told", "action_told", "rule_told", "unknown_told", "label_told", "why_told",
+        "choice_told", "answer_told",
+    ),
     "calc/evidence/cautions.py": ("caution", "word"),
     "calc/evidence/limits.py": ("place_told", "says_told", "ask_told"),
     "calc/job/materials.py": ("material_told", "aisle_told", "count_told"),
@@ -41,7 +46,7 @@ MADE_BY: dict[str, tuple[str, ...]] = {
     "calc/job/stage.py": ("phase_told", "task_told", "wait_told", "call_told"),
     "calc/site/fixture_kinds.py": ("kind_told", "means_told"),
     "calc/numbers/words.py": ("plural", "listed"),
-}
+}  # fmt: skip
 
 
 @dataclass(frozen=True, order=True)
@@ -74,8 +79,8 @@ def every_text(root: Path = ROOT) -> list[Text]:
 
 
 def declared() -> list[Text]:
-    """Return the texts of fields and their units, cautions, limits, calculators, the stages of a job, what it takes and is paid
-    by, and the things at a ceiling."""
+    """Return the texts of fields and their units, cautions, limits, calculators, the choice of way, the stages of a job, what it
+    takes and is paid by, and the things at a ceiling."""
     found = []
     for calculator in catalogue.every():
         path = f"calc/{dict(catalogue.FOLDERS)[calculator.name]}/{calculator.name}.py"
@@ -84,6 +89,7 @@ def declared() -> list[Text]:
             rows += texts_of_field(calculator.name, field)
         found += [Text(key, english, path, 1, 1) for key, english in rows]
     found += [Text(key, english, "calc/core/fields.py", 1, 1) for key, english in unit_texts()]
+    found += [Text(key, english, "calc/decision/told.py", 1, 1) for key, english in texts_of_decision()]
     found += [Text(key, english, "calc/job/stages.py", 1, 1) for key, english in texts_of_stages(STAGES, WAITS)]
     found += [Text(key, english, "calc/job/materials.py", 1, 1) for key, english in texts_of_materials()]
     found += [Text(key, english, "calc/job/prices.py", 1, 1) for key, english in texts_of_prices()]
