@@ -121,7 +121,7 @@ def panels(inputs: PanelsInputs, typed: tuple[tuple[str, str], ...]) -> Answer:
         rule="The same, the other way.",
         amount=border(size_ft=size_ft[1], tile_in=inputs.tile_width_in, found_in=first.border_y_in),
     )
-    tiles = (full + cut_tiles).named("tiles")
+    tiles = (full + cut_tiles).named(say("panels.tiles", "tiles"))
     with_waste = rounded_up(tiles * (1 + given(inputs.waste_pct, "%")), "tile")
     cartons = lines.add(
         name="cartons",

@@ -21,7 +21,7 @@ from calc.decision.verdict import (
     settled,
     stands,
 )
-from calc.evidence.limits import known_place
+from calc.evidence.limits import known_place, place_told
 from calc.numbers import words
 from calc.numbers.quantity import told
 from calc.text.door import say
@@ -171,7 +171,7 @@ def _notes(place: str) -> tuple[str, ...]:
         )  # fmt: skip
     elif known:
         local = say(
-            "decision.note.place", "This book holds a few rules of {place}, not all of them. Ask its offices before any work.", place=known
+            "decision.note.place", "This book holds a few rules of {place}, not all of them. Ask its offices before any work.", place=place_told(known)
         )  # fmt: skip
     else:
         local = say("decision.note.nowhere", "No place was given. Only federal rules were looked at: ask the state and the city.")  # fmt: skip

@@ -4,6 +4,7 @@ from calc.core.fields import Field
 from calc.decision.questions import ACTIONS, QUESTIONS, WAYS, action, question
 from calc.decision.rule import STATES, DecisionRule
 from calc.decision.rules import RULES
+from calc.evidence.limits import PLACES, place_told
 from calc.numbers import words
 from calc.text.door import say
 
@@ -67,7 +68,7 @@ def answer_told(name: str, value: str) -> str:
     for known, label in one.answers:
         if known == value and label != value:
             return say("answer." + name + "." + value, label)
-    return value
+    return place_told(value) if name == "place" and value in [place for place, _ in PLACES] else value
 
 
 def both_told(name: str, value: str) -> str:

@@ -274,7 +274,7 @@ def _walls(inputs: SheetingInputs) -> tuple[Quantity, Fraction]:
         once = given(room.perimeter_ft(), "ft", "geometry", room.name) + lap
         runs.append(once * tiers)
         seams_ft += once.to("ft") * (tiers - 1) + high_in / INCHES_PER_FOOT
-    return added(runs).named("run", "ft"), seams_ft
+    return added(runs).named(say("sheeting.run", "run"), "ft"), seams_ft
 
 
 def _cuts(cut: list[list[Fraction]], roll_in: Fraction, show: str) -> tuple[Item, ...]:

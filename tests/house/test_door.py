@@ -32,7 +32,6 @@ NOT_READ = (
 )  # how a line of a drawing is drawn, and what is typed
 OWN = ("unit.", "prices.by.")  # names of units pass the door where they are declared; the same word elsewhere need not
 OUTSIDE = {
-    "calc/decision/hazard_rules.py": 1,  # the name of a place
     "calc/hazards/samples.py": 7,  # how a laboratory writes "none" and "trace": typed, and read by nobody here
     "calc/numbers/measure.py": 38,
     "calc/numbers/units.py": 27,
