@@ -50,9 +50,7 @@ def plan(values: Values) -> Answer:
     notes = [
         say("plan.note.hours", "Hours, and waits without a mark, are what is common in the trade; few are printed anywhere. Put your own pace in."),
         say("plan.note.rooms", "One or two people work in a room at a time; the plan with fewer days holds. Rooms take turns while others dry."),
-        say("plan.note.dry", "Dry by the clock is a guess. Feel it, and read the gauge, before the next coat. Wet rooms dry slower than this: see the form for humidity.")
-        if values.choice("room_air") == STEADY
-        else say("plan.note.air", "Each room dries in its own air, as the form for humidity has it, from the air as typed at the start of each coat. Dry by the clock is a guess: feel it, and read the gauge, before the next coat."),
+        _note_of_air(values.choice("room_air")),
     ]  # fmt: skip
     if longer.fewest and shorter.fewest:
         notes.append(
@@ -84,6 +82,24 @@ def plan(values: Values) -> Answer:
         )
         + _calls(longer, works, dated),
     )  # fmt: skip
+
+
+def _note_of_air(kind: str) -> str:
+    if kind == STEADY:
+        return say(
+            "plan.note.dry",
+            "Dry by the clock is a guess. Feel it, and read the gauge, before the next coat. Wet rooms dry slower than this: see the form for humidity.",
+        )
+    own = say(
+        "plan.note.air",
+        "Each room dries in its own air, as the form for humidity has it, from the air as typed at the start of each coat. Dry by the clock is a guess: feel it, and read the gauge, before the next coat.",
+    )
+    if kind == "machine":
+        own += " " + say(
+            "plan.note.machine",
+            "It runs in all rooms at once, one in each, day and night; the shopping list does not hold them.",
+        )
+    return own
 
 
 def _lines(values: Values, asked: Asked, works: tuple[Work, ...], shorter: Days, longer: Days) -> Lines:
