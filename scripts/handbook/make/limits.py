@@ -10,7 +10,7 @@ from calc.render.escape import escaped
 # Which buildings a limit holds for: one place can have a figure for each kind.
 BUILDINGS = {
     "house": "a house of up to four dwellings",
-    "other": "any other building",
+    "other": "buildings other than a house of up to four dwellings",
     "any": "every building",
     "assisted": "a home with federal help",
 }
