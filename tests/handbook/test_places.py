@@ -177,7 +177,9 @@ def test_the_pages_list_the_countys_rules_with_source_and_days(book, county):
     for found in (book, county):  # a place with a figure for each kind of building says which is whose
         rows = re.findall("<li>.*?</li>", found["limits"])
         assert len(rows) == len(set(rows)) == found["limits"].count("<li>")
-    assert book["limits"].count("other than a house of up to four dwellings") == 4  # federal area and volume, and Colorado's
+    assert (
+        book["limits"].count("other than a house of up to four dwellings") == 4
+    )  # federal area and volume, and Colorado's
     assert "<li>" not in book["settle"] and "reference/limits/" in book["settle"]
 
 
