@@ -27,7 +27,8 @@ HIGH_WORK = ("hang", "furring", "tiles")
 @dataclass(frozen=True)
 class Asked:
     """What a job's work goes by: the `rooms`, their `height_ft` [ft], how often `coats` and `paint_coats` [-] are laid, whether
-    the asbestos question is `settled`, what `dries` how fast in each room, the `laboratory_days` [day], least and most, and one's own `pace` [-] against the book's minutes."""
+    the asbestos question is `settled`, what `dries` how fast in each room, the `laboratory_days` [day],
+    least and most, and one's own `pace` [-] against the book's minutes."""
 
     way: str
     rooms: tuple[Room, ...]

@@ -97,7 +97,7 @@ def _note_of_air(kind: str) -> str:
     if kind == "machine":
         own += " " + say(
             "plan.note.machine",
-            "It runs in all rooms at once, one in each, day and night; the shopping list does not hold them.",
+            "A dehumidifier is taken to run in each room, day and night; the shopping list does not hold them.",
         )
     return own
 
@@ -224,31 +224,28 @@ def _day_rows(
 
 
 def _wait_rows(works: tuple[Work, ...], asked: Asked) -> tuple[tuple[str, str], ...]:
+    """One row a wait, or one for each group of rooms that wait alike."""
     found = []
     for one in WAITS:
-        at = [works[before].room for work in works for before, name in work.after if name == one.id]
         bands: list[tuple[Fraction, Fraction]] = []
-        for room in at:
+        rooms: list[list[str]] = []  # beside each band those that wait so long
+        for room in [works[before].room for work in works for before, name in work.after if name == one.id]:
             band = (_hours(one.id, LEAST, asked, room), _hours(one.id, MOST, asked, room))
             if band not in bands:
                 bands.append(band)
+                rooms.append([])
+            name = say("plan.house", "House") if room < 0 else asked.rooms[room].name
+            if name not in rooms[bands.index(band)]:
+                rooms[bands.index(band)].append(name)
         source = "gypsum-handbook-drying" if one.by in ("coat", "fill", "joint") else ""
-        for low, high in bands:
-            text = say("plan.wait", "{name}: {band}.", name=wait_told(one), band=band_text(low, high))
-            if len(bands) > 1:
-                rooms = [
-                    asked.rooms[room].name
-                    for room in range(len(asked.rooms))
-                    if room in at
-                    and (low, high) == (_hours(one.id, LEAST, asked, room), _hours(one.id, MOST, asked, room))
-                ]
+        for at, (low, high) in enumerate(bands):
+            if len(bands) == 1:
+                text = say("plan.wait", "{name}: {band}.", name=wait_told(one), band=band_text(low, high))
+            else:
                 text = say(
-                    "plan.wait.rooms",
-                    "{name} in {rooms}: {band}.",
-                    name=wait_told(one),
-                    rooms=words.listed(rooms),
-                    band=band_text(low, high),
-                )
+                    "plan.wait.rooms", "{name} in {rooms}: {band}.",
+                    name=wait_told(one), rooms=words.listed(rooms[at]), band=band_text(low, high),
+                )  # fmt: skip
             found.append((text, source))
     return tuple(found)
 

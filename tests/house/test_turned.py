@@ -1,4 +1,5 @@
-"""With every text that has a key turned round letter by letter, no English word is left in what the calculators answer.
+"""With every text that has a key turned round letter by letter, no English word is left in what the calculators answer to
+their examples and vectors.
 
 What was typed, units beside a number, and the titles of sources stay as they are.
 """

@@ -240,7 +240,8 @@ def limits_page(pages: list[Page]) -> str:
     )
     return (
         head + "# Published limits\n\n" + html.caution(caution("local-rules")) + "\n\nOnly these. A place that is not here has rules that this"
-        " book does not know. Below a limit the fibers and the dust are the same.\n\n"
+        " book does not know. A building that no row names is not free of rules: state and local ones hold, and federal ones may."
+        " Below a limit the fibers and the dust are the same.\n\n"
         + limits.listed() + "\n\n"
         + source_list([one.source for one in LIMITS] + [caution("local-rules").source]) + "\n"
     )  # fmt: skip
